@@ -1,0 +1,78 @@
+"""Everything from an empty machine to the demo in a browser."""
+import os
+import signal
+import socket
+import subprocess
+import sys
+
+from django.core.management import call_command
+from django.core.management.base import BaseCommand, CommandError
+
+from teardowns.services.load_demo import load_demo
+
+HOST = "127.0.0.1"
+
+
+class Command(BaseCommand):
+    help = "Prepare the database, load the demo units, assess them, and serve the site."
+
+    def add_arguments(self, parser):
+        parser.add_argument("--no-serve", action="store_true", help="stop before serving")
+        parser.add_argument("--port", type=int, default=8000, help="port to serve on (8000)")
+
+    def handle(self, *args, no_serve, port, **options):
+        if not no_serve:
+            require_free(port)
+        call_command("migrate", verbosity=0)
+        call_command("collectstatic", interactive=False, verbosity=0)
+        self.say(load_demo())
+        if not no_serve:
+            self.serve(port)
+
+    def say(self, report):
+        self.stdout.write(f"{report.imported} demo units loaded, {report.assessed} assessed.\n\n")
+        self.stdout.write("Demo accounts, with passwords made just now:\n")
+        for account in report.accounts:
+            self.stdout.write(
+                f"  {account.username:<8} {account.password}   {account.role}"
+            )
+        self.stdout.write("")
+
+    def serve(self, port):
+        """Web server and worker, until one of them ends or Ctrl+C."""
+        children = [
+            subprocess.Popen(command) for command in (web_command(port), worker_command())
+        ]
+        self.stdout.write(
+            self.style.SUCCESS(f"Open http://{HOST}:{port}/ in a browser. Ctrl+C stops the demo.")
+        )
+        self.stdout.flush()
+        signal.signal(signal.SIGTERM, lambda *_: sys.exit(0))
+        try:
+            os.wait()
+        except KeyboardInterrupt:
+            pass
+        finally:
+            for child in children:
+                child.terminate()
+            for child in children:
+                child.wait()
+
+
+def web_command(port):
+    python = [sys.executable, "-m", "gunicorn", "core.wsgi"]
+    return [*python, "--bind", f"{HOST}:{port}", "--threads", "4", "--log-level", "warning"]
+
+
+def worker_command():
+    return [sys.executable, sys.argv[0], "qcluster"]
+
+
+def require_free(port):
+    """Refuse early, in the user's words, when the port is taken."""
+    with socket.socket() as probe:
+        if probe.connect_ex((HOST, port)) == 0:
+            raise CommandError(
+                f"Port {port} is already in use on this machine. "
+                f"Stop what uses it, or choose another: manage.py demo --port {port + 1}"
+            )

@@ -1,0 +1,62 @@
+"""Who may call what: one table of every URL and method, refused unless stated.
+
+The rule of a row is enforced here for every request; what it cannot know (whose unit it is)
+is decided by `teardowns.access`, which the views call.
+"""
+from django.contrib.auth.views import redirect_to_login
+from django.core.exceptions import PermissionDenied
+from django.http import HttpResponseNotAllowed
+
+from core.accounts.models import Role
+
+ANYONE = "anyone"
+SIGNED_IN = "signed in"
+
+POLICY: dict[str, dict[str, str]] = {
+    "front_page": {"GET": ANYONE},
+    "unit_list": {"GET": ANYONE},
+    "unit_detail": {"GET": ANYONE},
+    "unit_working": {"GET": ANYONE},
+    "unit_claim_working": {"GET": ANYONE},
+    "unit_document": {"GET": ANYONE},
+    "method": {"GET": ANYONE},
+    "styleguide": {"GET": ANYONE},
+    "bench_list": {"GET": SIGNED_IN},
+    "bench_new": {"GET": Role.CONTRIBUTOR, "POST": Role.CONTRIBUTOR},
+    "bench_section": {"GET": Role.CONTRIBUTOR, "POST": Role.CONTRIBUTOR},
+    "bench_plate_reading": {"POST": Role.CONTRIBUTOR},
+    "sign_in": {"GET": ANYONE, "POST": ANYONE},
+    "sign_out": {"POST": SIGNED_IN},
+}
+
+
+def refuse_unstated(get_response):
+    """Middleware: a route or a method without a policy is refused; so is a person without it."""
+
+    def middleware(request):
+        return get_response(request)
+
+    middleware.process_view = check_policy
+    return middleware
+
+
+def check_policy(request, view, args, kwargs):
+    """The answer that refuses the request, or None when its policy lets it through."""
+    stated = POLICY.get(request.resolver_match.view_name)
+    if stated is None:
+        raise PermissionDenied("This address has no stated policy.")
+    method = "GET" if request.method == "HEAD" else request.method
+    if method not in stated:
+        return HttpResponseNotAllowed(sorted(stated))
+    if is_allowed(request.user, stated[method]):
+        return None
+    if not request.user.is_authenticated:
+        return redirect_to_login(request.get_full_path())
+    raise PermissionDenied("Your role does not allow this.")
+
+
+def is_allowed(user, rule):
+    """Whether a person satisfies the rule of a policy row."""
+    if rule == ANYONE:
+        return True
+    return user.is_authenticated and (rule == SIGNED_IN or user.has_role(rule))
