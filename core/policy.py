@@ -30,17 +30,20 @@ POLICY: dict[str, dict[str, str]] = {
 }
 
 
-def refuse_unstated(get_response):
+class RefuseUnstated:
     """Middleware: a route or a method without a policy is refused; so is a person without it."""
 
-    def middleware(request):
-        return get_response(request)
+    def __init__(self, get_response):
+        self.get_response = get_response
 
-    middleware.process_view = check_policy
-    return middleware
+    def __call__(self, request):
+        return self.get_response(request)
+
+    def process_view(self, request, view, args, kwargs):
+        return check_policy(request)
 
 
-def check_policy(request, view, args, kwargs):
+def check_policy(request):
     """The answer that refuses the request, or None when its policy lets it through."""
     stated = POLICY.get(request.resolver_match.view_name)
     if stated is None:

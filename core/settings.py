@@ -20,7 +20,7 @@ if not SECRET_KEY:
 
     SECRET_KEY = local_secret_key(DATA_DIR)
 ALLOWED_HOSTS = env.list("ALLOWED_HOSTS", ["localhost", "127.0.0.1", "[::1]"])
-CSRF_TRUSTED_ORIGINS = env.list("CSRF_TRUSTED_ORIGINS", [])
+CSRF_TRUSTED_ORIGINS: list[str] = env.list("CSRF_TRUSTED_ORIGINS", [])
 HTTPS = env.bool("HTTPS", False)
 
 INSTALLED_APPS = [
@@ -50,7 +50,7 @@ MIDDLEWARE = [
     "django.contrib.messages.middleware.MessageMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
     "simple_history.middleware.HistoryRequestMiddleware",
-    "core.policy.refuse_unstated",
+    "core.policy.RefuseUnstated",
 ]
 ROOT_URLCONF = "core.urls"
 WSGI_APPLICATION = "core.wsgi.application"
@@ -69,7 +69,8 @@ TEMPLATES = [
     }
 ]
 
-DATABASES = {"default": env.dj_db_url("DATABASE_URL", f"sqlite:///{DATA_DIR / 'underplate.sqlite3'}")}
+EMBEDDED = f"sqlite:///{DATA_DIR / 'underplate.sqlite3'}"
+DATABASES = {"default": env.dj_db_url("DATABASE_URL", EMBEDDED)}
 if DATABASES["default"]["ENGINE"].endswith("sqlite3"):
     DATABASES["default"]["OPTIONS"] = sqlite.options(sqlite3.sqlite_version_info)
     DATABASES["default"]["CONN_MAX_AGE"] = None
@@ -111,7 +112,7 @@ Q_CLUSTER = {
     "orm": "default",
     "workers": env.int("WORKERS", 1),
     "timeout": 120,
-    "retry": 180,          # longer than the timeout: a job is redelivered only after its worker died
+    "retry": 180,          # longer than the timeout: redelivered only after its worker died
     "max_attempts": 5,
     "catch_up": False,
 }
@@ -139,6 +140,7 @@ LOGGING = {
     "disable_existing_loggers": False,
     "handlers": {"console": {"class": "logging.StreamHandler"}},
     "root": {"handlers": ["console"], "level": LOG_LEVEL},
+    "loggers": {"django-q": {"level": "WARNING"}},       # it greets at every start
 }
 
 from core.headers import CONTENT_SECURITY_POLICY  # noqa: E402,F401

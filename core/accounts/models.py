@@ -10,7 +10,7 @@ class Role(models.TextChoices):
     ADMINISTRATOR = "administrator"
 
 
-RANK = {role: rank for rank, role in enumerate(Role, start=1)}
+RANK: dict[str, int] = {role: rank for rank, role in enumerate(Role, start=1)}
 
 
 class User(AbstractUser):

@@ -8,7 +8,7 @@ import sys
 from django.core.management import call_command
 from django.core.management.base import BaseCommand, CommandError
 
-from teardowns.services.load_demo import load_demo
+from teardowns.services.load_demo import ACCOUNTS, DemoError, load_demo
 
 HOST = "127.0.0.1"
 
@@ -25,17 +25,21 @@ class Command(BaseCommand):
             require_free(port)
         call_command("migrate", verbosity=0)
         call_command("collectstatic", interactive=False, verbosity=0)
-        self.say(load_demo())
+        try:
+            self.say(load_demo())
+        except DemoError as error:
+            raise CommandError(str(error)) from error
         if not no_serve:
             self.serve(port)
 
     def say(self, report):
-        self.stdout.write(f"{report.imported} demo units loaded, {report.assessed} assessed.\n\n")
-        self.stdout.write("Demo accounts, with passwords made just now:\n")
-        for account in report.accounts:
-            self.stdout.write(
-                f"  {account.username:<8} {account.password}   {account.role}"
-            )
+        self.stdout.write(
+            f"{report.published} units are published, {report.drafts} are drafts; "
+            f"this run loaded {report.imported} and assessed {report.assessed}.\n\n"
+            "Demo accounts, with passwords made just now:\n"
+        )
+        for name, password in report.passwords.items():
+            self.stdout.write(f"  {name:<8} {password}   {ACCOUNTS[name].label.lower()}")
         self.stdout.write("")
 
     def serve(self, port):

@@ -1,0 +1,25 @@
+"""The nouns. Each file holds one; this page is the list."""
+from .assessments import Assessment
+from .choices import How, ReviewState, State, UncertaintyKind
+from .claims import Claim, ClaimKind, PrintedText, Source
+from .components import Component, LayerKind, Role, StackLayer, WindingRole, WireInsulation
+from .drafts import UnsavedSection
+from .evidence import Measurement
+from .insulation import Barrier, InsulationObservation, Method, Path
+from .parts import BoardFamily, BoardFamilyMember, Part, PartLimit
+from .photos import Annotation, Photo, PhotoDerivative, PhotoScale
+from .ports import Connector, DataWiring, Port
+from .recordings import Recording, RecordingKind
+from .reviews import AuditEntry, Publication, Reply, Review, ReviewDecision
+from .units import Channel, Kind, Status, Unit
+
+__all__ = [
+    "Annotation", "Assessment", "AuditEntry", "Barrier", "BoardFamily", "BoardFamilyMember",
+    "Channel", "Claim", "ClaimKind", "Component", "Connector", "DataWiring", "How",
+    "InsulationObservation", "Kind", "LayerKind", "Measurement", "Method", "Part", "PartLimit",
+    "Path", "Photo", "PhotoDerivative", "PhotoScale", "Port", "PrintedText", "Publication",
+    "Recording", "RecordingKind", "Reply", "Review", "ReviewDecision", "ReviewState", "Role",
+    "Source", "StackLayer", "State", "Status", "UncertaintyKind", "Unit", "UnsavedSection",
+    "WindingRole", "WireInsulation",
+]
+EVIDENCE = (PrintedText, Claim, Port, Component, StackLayer, InsulationObservation, Measurement)

@@ -1,0 +1,58 @@
+"""One path across one barrier."""
+from django.db import models
+
+from .choices import one_of
+from .evidence import Evidence, Valued
+
+
+class Barrier(models.TextChoices):
+    PRI_SEC = "PRI_SEC", "mains side to output"
+    PRI_ENC = "PRI_ENC", "mains side to the outside of the case"
+    L_N = "L_N", "line to neutral, ahead of the fuse"
+    PRI_PE = "PRI_PE", "mains side to protective earth"
+    FUNC = "FUNC", "inside one circuit"
+
+
+class Path(models.TextChoices):
+    CLEARANCE = "clearance", "clearance"
+    CREEPAGE = "creepage", "creepage"
+    SOLID = "insulation_thickness", "through solid insulation"
+
+
+class Method(models.TextChoices):
+    CALIPER = "caliper", "caliper or gauge on the part"
+    PHOTO_SCALE = "photo_scale", "photo with a scale in the plane"
+    PHOTO_PART = "photo_part", "photo scaled from a known part"
+    OTHER = "other", "other"
+
+
+class InsulationObservation(Evidence, Valued):
+    barrier = models.CharField(max_length=8, choices=Barrier, default=Barrier.PRI_SEC)
+    path = models.CharField(max_length=20, choices=Path)
+    place = models.CharField(max_length=120)
+    method = models.CharField(max_length=12, choices=Method, default=Method.CALIPER)
+    material_group = models.CharField(max_length=8, blank=True)      # "I", "II", "IIIa", "IIIb"
+    pollution_degree = models.PositiveSmallIntegerField(null=True, blank=True)
+    slot = models.JSONField(default=dict, blank=True)                # geometry, m
+    bridged_by = models.CharField(max_length=120, blank=True)
+
+    class Meta(Evidence.Meta):
+        constraints = [
+            *Evidence.Meta.constraints,
+            *Valued.Meta.constraints,
+            one_of("barrier", Barrier, "insulation_barrier_known"),
+            one_of("path", Path, "insulation_path_known"),
+            one_of("method", Method, "insulation_method_known"),
+            models.CheckConstraint(
+                condition=models.Q(material_group__in=["", "I", "II", "IIIa", "IIIb"]),
+                name="insulation_material_known",
+            ),
+            models.CheckConstraint(
+                condition=models.Q(pollution_degree__isnull=True)
+                | models.Q(pollution_degree__range=(1, 3)),
+                name="insulation_pollution_known",
+            ),
+        ]
+
+    def __str__(self):
+        return self.place

@@ -1,0 +1,108 @@
+"""The unit: one specimen that somebody opened."""
+import uuid
+
+from django.apps import apps
+from django.conf import settings
+from django.db import models
+from django.db.models import Subquery
+from django.urls import reverse
+from simple_history.models import HistoricalRecords
+
+from .choices import at_least, one_of
+
+
+class Kind(models.TextChoices):
+    PLUG_IN = "plug_in", "plug-in charger"
+    DESKTOP = "desktop", "desktop adapter"
+    OUTLET = "outlet", "mains outlet with ports"
+    OTHER = "other", "other"
+
+
+class Status(models.TextChoices):
+    DRAFT = "draft", "draft"
+    SUBMITTED = "submitted", "submitted"
+    IN_REVIEW = "in_review", "in review"
+    SENT_BACK = "sent_back", "sent back"
+    PUBLISHED = "published", "published"
+    WITHDRAWN = "withdrawn", "withdrawn"
+
+
+class Channel(models.TextChoices):
+    UNKNOWN = "unknown", "not known"
+    MARKETPLACE = "marketplace", "online marketplace"
+    WEB_SHOP = "web_shop", "web shop"
+    SHOP = "shop", "shop counter"
+    STREET = "street", "street or market stall"
+    BUNDLED = "bundled", "came with a device"
+    SECOND_HAND = "second_hand", "second hand"
+
+
+class UnitQuerySet(models.QuerySet):
+    def published(self):
+        return self.filter(status=Status.PUBLISHED)
+
+    def visible_to(self, user):
+        """Published units, and a signed-in person's own."""
+        if not user.is_authenticated:
+            return self.published()
+        if user.has_role("reviewer"):
+            return self
+        return self.filter(models.Q(status=Status.PUBLISHED) | models.Q(contributor=user))
+
+    def with_stored_version(self):
+        """Annotated with the rulebook and the evidence digest of the stored assessment."""
+        assessments = apps.get_model("teardowns", "Assessment").objects
+        newest = Subquery(
+            assessments.filter(unit=models.OuterRef("pk"), confirmed_only=False).values("pk")[:1]
+        )
+        stored = models.FilteredRelation("assessments", condition=models.Q(assessments=newest))
+        return self.annotate(stored=stored).annotate(
+            stored_rulebook=models.F("stored__rulebook"),
+            stored_digest=models.F("stored__evidence_digest"),
+        )
+
+
+class Unit(models.Model):
+    uid = models.UUIDField(default=uuid.uuid4, unique=True, editable=False)
+    contributor = models.ForeignKey(
+        settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="units"
+    )
+    status = models.CharField(max_length=12, choices=Status, default=Status.DRAFT)
+    kind = models.CharField(max_length=12, choices=Kind, default=Kind.PLUG_IN)
+    maker = models.CharField(max_length=120, blank=True)        # as marked or listed; not verified
+    model = models.CharField(max_length=120, blank=True)
+    title = models.CharField(max_length=200)
+    obtained_on = models.DateField(null=True, blank=True)
+    channel = models.CharField(max_length=12, choices=Channel, default=Channel.UNKNOWN)
+    price = models.DecimalField(max_digits=9, decimal_places=2, null=True, blank=True)
+    currency = models.CharField(max_length=3, blank=True)
+    listing_reach = models.PositiveIntegerField(null=True, blank=True)  # sales that it shows
+    plug = models.CharField(max_length=24, blank=True)
+    photographed_sides = models.PositiveSmallIntegerField(default=0)   # of the board: 0, 1 or 2
+    notes = models.TextField(blank=True)
+    created_at = models.DateTimeField(auto_now_add=True)
+    changed_at = models.DateTimeField(auto_now=True)
+    published_at = models.DateTimeField(null=True, blank=True)
+    version = models.PositiveIntegerField(default=1)
+    history = HistoricalRecords()
+
+    objects = UnitQuerySet.as_manager()
+
+    class Meta:
+        ordering = ["-pk"]
+        indexes = [models.Index(fields=["status", "-published_at"])]
+        constraints = [
+            one_of("status", Status, "unit_status_known"),
+            one_of("kind", Kind, "unit_kind_known"),
+            one_of("channel", Channel, "unit_channel_known"),
+            at_least("price", 0, "unit_price_not_negative"),
+            models.CheckConstraint(
+                condition=models.Q(photographed_sides__lte=2), name="unit_board_has_two_sides"
+            ),
+        ]
+
+    def __str__(self):
+        return self.title
+
+    def get_absolute_url(self):
+        return reverse("unit_detail", args=[self.pk])

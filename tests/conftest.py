@@ -1,0 +1,24 @@
+"""What every test runs with."""
+import os
+
+import pytest
+from django.conf import settings
+
+from tests.cast import alice, bob, mona, rita, unit  # noqa: F401  (fixtures)
+
+os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "true")    # the browser driver runs a loop
+
+
+@pytest.fixture(autouse=True)
+def plain_settings(settings, tmp_path):
+    """No hashed file names to collect, a private media folder, a fast password hasher."""
+    settings.STORAGES = settings.STORAGES | {
+        "staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"}
+    }
+    settings.MEDIA_ROOT = tmp_path / "media"
+    settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]
+
+
+def pytest_configure(config):
+    # Jobs run by hand in tests; nothing may reach a queue that a worker reads.
+    settings.Q_CLUSTER["sync"] = True
