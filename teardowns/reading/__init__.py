@@ -1,0 +1,1 @@
+"""From printed text to facts: quantities, component markings, rating plates. Pure Python."""

@@ -1,0 +1,220 @@
+"""Volts, amperes, watts and hertz: which of them make one rating, and of which side."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from teardowns.reading.plates.entry import Entry, agrees
+from teardowns.reading.plates.items import Item
+from teardowns.reading.plates.walk import Walk
+
+_LOW = 60.0  # V; common practice: outputs of chargers lie below, mains voltages at 85 V and above
+_MAINS = 85.0
+
+
+class Ratings(Walk):
+    """What the walk does at a quantity and at the signs for a.c. and d.c."""
+
+    def on_sign(self, item: Item) -> None:
+        if item.value == "~":
+            self._nature("ac", item)
+        elif item.value == "⎓" or (item.value in "=—" and self._after_bare_volts()):
+            self._nature("dc", item)
+
+    def on_dashes(self, item: Item) -> None:
+        if item.value not in ("...", "…") and self._after_bare_volts():
+            self._nature("dc", item)
+
+    def on_nature(self, item: Item) -> None:
+        self.understood(item)
+        self._nature(item.value, item)
+
+    def _after_bare_volts(self) -> bool:
+        before = self.neighbour(-1, "max")
+        return before is not None and before.kind == "volt" and self.at + 1 < len(self.items)
+
+    def _nature(self, nature: str, item: Item) -> None:
+        """Of the volts just before it, else of the volts right behind it."""
+        before = self.neighbour(-1, "sign dashes nature")
+        if before is None or before.kind != "volt" or self.entry is None:
+            self.pending_nature = replace(item, value=nature)
+            return
+        if self.entry.nature is None:
+            self.entry.nature = nature
+            unlabelled = self.entry.kind == "output" and not self.section
+            if unlabelled and nature == "ac" and before.parts:
+                self.ask(before, "a.c. at a low voltage without a label: is it input or output?")
+        self.entry.cover(item)
+
+    def on_volt(self, item: Item) -> None:
+        kind = self._side_of(item)
+        if self.total is not None or not self._fits(kind):
+            self.open(kind)
+        if kind == "input":
+            self.entry.kind, self.entry.ports = kind, ()
+        self.side = "input" if kind == "input" else "output"
+        self.take(item)
+        if self.pending_nature is not None and self.entry.nature is None:
+            self.entry.nature = self.pending_nature.value
+            self.entry.cover(self.pending_nature)
+
+    def _fits(self, kind: str) -> bool:
+        """The rating at hand waits for volts: amperes or hertz were printed first."""
+        entry = self.entry
+        if entry is None or entry.has("volt"):
+            return False
+        same_side = (entry.kind == "input") == (kind == "input")
+        return same_side or (kind == "input" and not entry.has("watt"))
+
+    def _side_of(self, item: Item) -> str:
+        """Input, output or total: by the label in force, unless the voltage contradicts it."""
+        if self.total is not None:
+            return "total"
+        if not item.parts:
+            return self.side or "output"
+        nature = self.pending_nature.value if self.pending_nature else self._nature_ahead()
+        lowest = min(low for low, _ in item.parts)
+        highest = max(high for _, high in item.parts)
+        mains = lowest >= _MAINS and nature != "dc"
+        if self.section == "input" and highest < _LOW and nature != "ac" and self.input_given():
+            self.ask(item, "a low voltage under the input label; read as an output")
+            return "output"
+        if self.section == "output" and mains and self.entry is not None:
+            self.ask(item, "a mains voltage under the output label; read as an input")
+            return "input"
+        return self.section or ("input" if mains else "output")
+
+    def _nature_ahead(self) -> str | None:
+        """a.c. or d.c. as printed right behind the quantity at hand."""
+        for item in self.items[self.at + 1 : self.at + 3]:
+            if item.kind == "nature":
+                return item.value
+            if item.kind == "sign" and item.value in "~⎓=":
+                return "ac" if item.value == "~" else "dc"
+        return None
+
+    def on_hertz(self, item: Item) -> None:
+        """A frequency is the mains', unless it follows an output that is a.c."""
+        entry = self.entry
+        waits = entry is not None and not entry.has("hertz")
+        if not (waits and (entry.kind == "input" or entry.nature == "ac")):
+            if self.section == "output":
+                return
+            self.open("input")
+        self.take(item)
+
+    def on_ampere(self, item: Item) -> None:
+        entry = self.entry
+        if entry is not None and entry.kind == "input" and self.side == "input":
+            if entry.has("ampere"):
+                self.ask(item, "a second current for the same input: what is it for?")
+                return
+        elif entry is not None and entry.has("volt", "ampere") and self.sign(-1) == "(":
+            self.ask(item, "a second current in brackets: which port does it belong to?")
+            return
+        elif entry is None or entry.has("ampere") or entry.kind == "input":
+            announced = "total" if self.total is not None else "output"
+            self.open("input" if self.section == "input" else announced)
+        self.take(item)
+
+    def on_voltampere(self, item: Item) -> None:
+        if self.entry is not None and self.entry.kind == "input":
+            self.take(item)
+
+    def on_watt(self, item: Item) -> None:
+        entry = self.entry
+        if self.total is not None:
+            self._power_alone("total", item)
+        elif self._is_listing(item):
+            self._power_alone("listing", item)
+        elif entry is not None and entry.kind == "input":
+            self._input_power(entry, item)
+        elif entry is not None and entry.has("volt") and not entry.has("watt"):
+            self._output_power(entry, item)
+        elif self.section == "output" or self.port_stated:
+            self._port_power(item)
+        else:
+            self._power_alone("listing", item)
+
+    def _is_listing(self, item: Item) -> bool:
+        """Advertising words stand right beside the watts."""
+        before, after = self.neighbour(-1, "sign max"), self.neighbour(+1, "sign max protocol port")
+        if before is not None and before.line == item.line and (
+            before.kind in ("up_to", "listing") or before.value == "gan"
+        ):
+            return True
+        return after is not None and after.kind == "listing" and after.line == item.line
+
+    def _input_power(self, entry: Entry, item: Item) -> None:
+        if self.section == "input" and entry.line == item.line and not entry.has("watt"):
+            self.take(item)
+        else:
+            self._power_alone("listing", item)
+
+    def _output_power(self, entry: Entry, item: Item) -> None:
+        """Watts behind volts and amperes: this level's, unless they disagree among several levels.
+
+        A lone level keeps watts that disagree, and so does one of several that print theirs:
+        that is for the engine to judge.
+        """
+        products = entry.products()
+        matches = any(agrees(p, watts) for p in products for _, watts in item.parts)
+        earlier = entry.number_at_port - 1
+        own = entry.line == item.line and self.watts_at_port == earlier
+        if matches or not products or not item.parts or (own and len(entry.levels()) == 1):
+            self.take(item)
+            self.watts_at_port += 1
+            return
+        self.ask(item, "not the product of the level before it; read as the most of all levels")
+        if item.line != self.port_line:
+            self.new_ports(())
+        self._power_alone("total", item)
+
+    def _port_power(self, item: Item) -> None:
+        if item.joined == "+" or len(item.parts) == len(self.ports) > 1:
+            self._powers_together(item)
+        elif not self.ports or (self.joined == "+" and len(item.parts) == 1):
+            self._power_alone("total", item)
+        else:
+            self.open("output")
+            self.take(item)
+
+    def _powers_together(self, item: Item) -> None:
+        """C1+A: 45W+18W: what each port gives while both are used."""
+        self.close()
+        self.understood(item)
+        named = len(item.parts) == len(self.ports)
+        if not named:
+            self.ask(item, "several powers: which port has which?")
+        for number, (_, high) in enumerate(item.parts):
+            fields = {"kind": "output", "power": high, "power_stated": True, "shared": True}
+            port = self.ports[number] if named else ""
+            self.claim(fields | {"port": port}, item.start, item.end)
+
+    def _power_alone(self, kind: str, item: Item) -> None:
+        """Watts without volts: the total of the unit or of a port, or a listing's phrase."""
+        if kind == "listing" and item.joined == "+":
+            self._powers_together(item)
+            return
+        total, self.total, self.pending_protocol = self.total, None, None
+        self.close()
+        self.understood(item)
+        start, end = self._phrase(item) if kind == "listing" else (item.start, item.end)
+        start = total.start if total is not None else start
+        common = {
+            "kind": kind, "power_stated": True, "port": self.joined.join(self.ports),
+            "shared": True if self.joined == "+" else None,
+            "protocol": self.protocol[0], "protocol_version": self.protocol[1],
+        }  # fmt: skip
+        for _, high in item.parts:
+            self.claim(common | {"power": high}, start, end)
+
+    def _phrase(self, item: Item) -> tuple[int, int]:
+        """The watts with the advertising words on either side."""
+        start, end = item.start, item.end
+        for word in (self.neighbour(-1, "sign max"), self.neighbour(+1, "sign max")):
+            if word is None or word.line != item.line:
+                continue
+            if word.kind in ("listing", "up_to") or word.value == "gan":
+                start, end = min(start, word.start), max(end, word.end)
+        return start, end
