@@ -1,0 +1,1 @@
+"""From evidence to verdict, in plain Python and numpy. Read pipeline.py first."""

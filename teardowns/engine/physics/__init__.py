@@ -1,0 +1,1 @@
+"""Formulas and tables that rules share: arrays in, arrays out, no policy."""

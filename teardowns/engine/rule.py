@@ -1,0 +1,87 @@
+"""What a rule is, and the words that declare one.
+
+A rule is one file under rules/: its docstring says in plain words what it is about, its one
+decorated function computes. The function bears the file's name; its parameters name what it
+reads. rules/power/ and rules/voltage/ hold lines of evidence, rules/checks/ holds checks.
+"""
+import inspect
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+
+LIMIT, PRACTICE, PASSED, FAILED, SWITCH, CHECK = (
+    "limit", "practice", "passed", "failed", "switch", "check")
+UNIT = {"power": "W", "voltage": "V"}
+TARGET = {"power": "continuous output power", "voltage": "highest output voltage"}
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """A pure function and what a reader needs to trust it."""
+
+    id: str                    # "power/bulk_capacitor"; stored with results, never reused
+    kind: str                  # limit, practice, passed, failed, switch or check
+    on: str                    # "power", "voltage" or "claim"
+    title: str                 # as a figure labels it
+    reads: tuple[str, ...]     # the parameters of `compute`, in order
+    compute: Callable          # lines: arrays in, array out, NaN where an input is NaN
+    source: str                # where the formula or the limit stands, to the page
+    validity: str              # when it holds
+    formula: str               # MathML
+    model_error: float = 0.0   # relative, k = 1: how far the formula itself may be off
+    margin: float = 0.0        # limits: scale of the designer's margin, in ln
+    optional: frozenset[str] = frozenset()          # may be unknown: `compute` takes NaN
+    symbols: Mapping[str, str] = field(default_factory=dict)   # parameter → MathML
+    asks: Mapping[str, str] = field(default_factory=dict)      # parameter → open question
+    silent: str = "The observation lies outside the conditions for which this line holds."
+    summary: str = ""          # the docstring of the file
+
+    @property
+    def unit(self) -> str:
+        return UNIT.get(self.on, "")
+
+    @property
+    def required(self) -> tuple[str, ...]:
+        return tuple(name for name in self.reads if name not in self.optional)
+
+
+def limit(*, on, model_error, margin, **rest):
+    """A physical limit of a part: it refutes without bound and supports mildly."""
+    return _declare(LIMIT, on=on, model_error=model_error, margin=margin, **rest)
+
+
+def practice(*, on, model_error, **rest):
+    """A habit of the trade: about 30 : 1 at most."""
+    return _declare(PRACTICE, on=on, model_error=model_error, **rest)
+
+
+def passed(*, on, model_error, **rest):
+    """A test passed at the value that the function returns."""
+    return _declare(PASSED, on=on, model_error=model_error, **rest)
+
+
+def failed(*, on, model_error, **rest):
+    """A test failed at the value that the function returns."""
+    return _declare(FAILED, on=on, model_error=model_error, **rest)
+
+
+def switch(*, on, **rest):
+    """The function returns how much better "can be switched" explains the observations."""
+    return _declare(SWITCH, on=on, **rest)
+
+
+def check(**rest):
+    """A consistency check of one claim; the function returns an Outcome."""
+    return _declare(CHECK, on="claim", **rest)
+
+
+def _declare(kind, *, optional=(), **rest):
+    def decorate(compute):
+        *_, folder, _ = compute.__module__.split(".")
+        compute.rule = Rule(
+            id=f"{folder}/{compute.__name__}", kind=kind, compute=compute,
+            reads=tuple(inspect.signature(compute).parameters), optional=frozenset(optional),
+            summary=inspect.getdoc(inspect.getmodule(compute)) or "", **rest,
+        )
+        return compute
+
+    return decorate

@@ -1,0 +1,89 @@
+"""All the rules together: found, checked and versioned."""
+import hashlib
+import pkgutil
+from dataclasses import dataclass
+from functools import cache
+from importlib import import_module
+from pathlib import Path
+
+from . import rules
+from .quantities import QUANTITIES
+from .rule import CHECK, LIMIT, SWITCH, Rule
+
+EDITION = "1"      # raised in the commit that moves a published number
+
+MAINS = {"mains_voltage", "mains_frequency", "output_voltage"}
+CLAIM = {"claim_voltage", "claim_current", "claim_power", "claim_printed_power",
+         "claim_connector"}
+
+
+@dataclass(frozen=True, slots=True)
+class Rulebook:
+    edition: str
+    fingerprint: str                 # SHA-256 of every source file of the engine
+    power: tuple[Rule, ...]          # lines of evidence about the continuous output power
+    voltage: tuple[Rule, ...]        # about the highest output voltage
+    checks: tuple[Rule, ...]
+
+    @property
+    def version(self) -> str:
+        return f"{self.edition}+{self.fingerprint[:8]}"
+
+    @property
+    def lines(self) -> tuple[Rule, ...]:
+        return self.power + self.voltage
+
+    def __getitem__(self, rule_id: str) -> Rule:
+        for rule in self.lines + self.checks:
+            if rule.id == rule_id:
+                return rule
+        raise KeyError(rule_id)
+
+
+@cache
+def load() -> Rulebook:
+    """The rulebook of the files under engine/rules, in the order of the rules' ids."""
+    found = sorted(_found(), key=lambda rule: rule.id)
+    for rule in found:
+        check_rule(rule)
+    return Rulebook(
+        EDITION, fingerprint(),
+        tuple(r for r in found if r.on == "power"),
+        tuple(r for r in found if r.on == "voltage"),
+        tuple(r for r in found if r.kind == CHECK),
+    )
+
+
+def _found():
+    for module in pkgutil.walk_packages(rules.__path__, rules.__name__ + "."):
+        for item in vars(import_module(module.name)).values():
+            rule = getattr(item, "rule", None)
+            if isinstance(rule, Rule) and rule.compute.__module__ == module.name:
+                yield rule
+
+
+def check_rule(rule: Rule) -> None:
+    """Raise LookupError for a rule that cannot be computed, trusted or read by people."""
+    known = set(QUANTITIES) | MAINS | (CLAIM if rule.kind == CHECK else set())
+    if missing := set(rule.reads) - known:
+        raise LookupError(f"{rule.id} reads {sorted(missing)}, which is no quantity")
+    if strange := (rule.optional | set(rule.symbols) | set(rule.asks)) - set(rule.reads):
+        raise LookupError(f"{rule.id} speaks of {sorted(strange)}, which it does not read")
+    for name in ("title", "source", "validity", "formula", "summary"):
+        if not getattr(rule, name):
+            raise LookupError(f"{rule.id} has no {name}")
+    if rule.compute.__module__.rsplit(".", 1)[1] != rule.id.rsplit("/", 1)[1]:
+        raise LookupError(f"{rule.id} stands in {rule.compute.__module__}: name them alike")
+    if rule.kind not in (CHECK, SWITCH) and not rule.model_error > 0:
+        raise LookupError(f"{rule.id} says nothing of its model error")
+    if rule.kind == LIMIT and not rule.margin > 0:
+        raise LookupError(f"{rule.id} is a limit without a design margin")
+
+
+def fingerprint() -> str:
+    digest = hashlib.sha256()
+    root = Path(__file__).parent
+    for path in sorted(root.rglob("*.py")):
+        digest.update(path.relative_to(root).as_posix().encode())
+        digest.update(path.read_bytes())
+    return digest.hexdigest()

@@ -1,0 +1,1 @@
+"""The rules, one file each, found by walking these folders."""

@@ -1,0 +1,1 @@
+"""Consistency checks, one claim at a time."""

@@ -1,0 +1,45 @@
+"""A contact carries the current that it is rated for, whatever the plate says."""
+from math import isnan
+
+from teardowns.engine.mathml import LEQ, equation, sym
+from teardowns.engine.outcome import CANNOT_TELL, CONSISTENT, INCONSISTENT, Outcome
+from teardowns.engine.rule import check
+from teardowns.engine.wording import plain
+
+# Connector: surely carried [A], carried at most [A], what the difference depends on.
+RATINGS = {
+    "usb_a": (1.5, 3.0, "the receptacle has high-current contacts"),
+    "usb_a_high_current": (3.0, 3.0, ""),
+    "usb_c": (3.0, 5.0, "a cable with an e-marker for 5 A is used"),
+    "micro_b": (1.8, 1.8, ""),
+}
+NAMES = {
+    "usb_a": "USB Type-A", "usb_a_high_current": "high-current USB Type-A",
+    "usb_c": "USB Type-C", "micro_b": "USB Micro-B",
+}
+ROUNDING = 1e-9
+
+
+@check(
+    title="Claimed current against the connector",
+    source="Contact ratings, from memory: USB 2.0 Type-A 1.5 A, to 3 A with high-current "
+           "receptacles; Micro-B 1.8 A; Type-C 3 A, 5 A with an e-marked cable.",
+    validity="Connectors with a rating of their own. Captive cables, coaxial plugs and terminals "
+             "have none here.",
+    formula=equation(sym("I", "claim"), LEQ, sym("I", "contact")),
+    symbols={"claim_current": sym("I", "claim")},
+)
+def connector_current(claim_current, claim_connector):
+    if isnan(claim_current) or claim_connector not in RATINGS:
+        return None
+    sure, most, condition = RATINGS[claim_connector]
+    numbers = {"current": claim_current, "rating": sure, "rating_at_most": most}
+    name, current = NAMES[claim_connector], plain(claim_current, "A")
+    if claim_current <= sure + ROUNDING:
+        return Outcome(CONSISTENT, f"{current} lies within the {plain(sure, 'A')} of a {name} "
+                       "contact.", numbers)
+    if claim_current <= most + ROUNDING:
+        return Outcome(CANNOT_TELL, f"{current} through {name} is within the rating only if "
+                       f"{condition}.", numbers)
+    return Outcome(INCONSISTENT, f"{current} is more than a {name} contact is rated for "
+                   f"({plain(most, 'A')} at most).", numbers)

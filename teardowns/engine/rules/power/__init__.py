@@ -1,0 +1,1 @@
+"""Lines of evidence about the continuous output power, in watts."""

@@ -1,0 +1,1 @@
+"""Lines of evidence about the highest output voltage, in volts."""

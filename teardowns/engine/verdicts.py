@@ -1,0 +1,65 @@
+"""From odds to words."""
+import numpy as np
+
+from .rule import FAILED, LIMIT, PASSED, PRACTICE, SWITCH
+
+WORDS = ("no evidence", "supported", "possible", "doubtful", "implausible",
+         "not attainable on this evidence", "evidence contradicts itself")
+(NO_EVIDENCE, SUPPORTED, POSSIBLE, DOUBTFUL, IMPLAUSIBLE, NOT_ATTAINABLE,
+ CONTRADICTION) = range(len(WORDS))
+DECISIVE = (LIMIT, FAILED, SWITCH)     # what a "not attainable" must rest on
+WEAK = 3.0                             # decibans; below, a weight is no evidence
+STRONG = 10.0                          # decibans that a decisive line must carry
+CONFLICT = 3.0                         # combined standard uncertainties
+
+
+def plausibility(odds):
+    return odds / (1 + odds)
+
+
+# How a claim of voltage and power is untrue, when it is: by the voltage alone, by the power
+# alone, by both. An output that is switched can miss any of them; an adapter of one voltage is
+# built for that voltage, so that it is nearly always the power. Our own choice.
+WAYS = {True: (1 / 3, 1 / 3, 1 / 3), False: (0.05, 0.9, 0.05)}
+
+
+def joint_odds(power, voltage, switched):
+    """Odds that the voltage is available and the power reached; even before any evidence.
+
+    switched : (m,) bool, the output has to be switched to the voltage
+    NaN stands for a claim that says nothing about the one or the other.
+    """
+    by_voltage, by_power, by_both = (
+        np.where(switched, *pair) for pair in zip(WAYS[True], WAYS[False], strict=True))
+    both = power * voltage / (by_voltage * power + by_power * voltage + by_both)
+    return np.where(np.isnan(voltage), power, np.where(np.isnan(power), voltage, both))
+
+
+def decibans(odds):
+    return 10 * np.log10(odds)
+
+
+def verdict_words(low, high, total, weights, kinds, conflict, lesser=False):
+    """(m,) index into WORDS.
+
+    low, high : (m,) float, plausibility at the two mains ends
+    total : (m,) float, decibans; weights : (m, lines) float, decibans, NaN where unused
+    kinds : (lines,) str; conflict : (m,) bool
+    lesser : (m,) bool, a claim at a lower voltage than the unit's highest
+    """
+    word = np.select([low >= 0.9, low >= 0.5, low >= 0.1],
+                     [SUPPORTED, POSSIBLE, DOUBTFUL], IMPLAUSIBLE)
+    decisive = np.isin(kinds, DECISIVE)
+    against = (np.nan_to_num(weights)[:, decisive] <= -STRONG).any(axis=1)
+    word = np.where((low < 0.01) & (high < 0.01) & against, NOT_ATTAINABLE, word)
+    # What a unit gives at a lower voltage is a matter of current, which no bound on its power
+    # shows: there a test has to be passed.
+    shown = (np.nan_to_num(weights)[:, kinds == PASSED] >= WEAK).any(axis=1)
+    word = np.where(lesser & ~shown & (word == SUPPORTED), POSSIBLE, word)
+    # Practice may whisper: habits of the trade alone neither support a claim nor condemn it.
+    firm = (np.abs(np.nan_to_num(weights)[:, kinds != PRACTICE]) >= WEAK).any(axis=1)
+    word = np.where(firm, word, np.where(word == SUPPORTED, POSSIBLE,
+                                         np.where(word == IMPLAUSIBLE, DOUBTFUL, word)))
+    quiet = (np.abs(np.nan_to_num(weights)) < WEAK).all(axis=1) & (np.abs(total) < WEAK)
+    word = np.where(quiet, NO_EVIDENCE, word)
+    return np.where(conflict, CONTRADICTION, word)

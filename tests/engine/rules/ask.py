@@ -1,0 +1,35 @@
+"""What a rule computes, and what the report on one unit says of it."""
+import numpy as np
+
+from teardowns.engine.report import report
+from tests.engine.make import judge
+
+
+def value(rule, *inputs):
+    """The rule's result for one row of numbers."""
+    with np.errstate(invalid="ignore", divide="ignore"):
+        return float(rule(*(np.array([float(number)]) for number in inputs))[0])
+
+
+def line(rule, observations, claims):
+    """The rule's line in the unit's report; None where evidence is missing."""
+    found = report(judge(observations, claims), 0)["lines"]
+    return next((each for each in found if each["id"] == rule.rule.id), None)
+
+
+def ends(rule, observations, claims):
+    """The line's value at the low and the high mains end; None where it does not speak."""
+    found = line(rule, observations, claims)
+    return [at and at["value"] for at in found["ends"].values()] if found else [None, None]
+
+
+def questions(rule, observations, claims):
+    """The open questions that the unit leaves on behalf of the rule."""
+    asked = report(judge(observations, claims), 0)["open_questions"]
+    return [each["text"] for each in asked if each["rule"] == rule.rule.id]
+
+
+def outcomes(rule, observations, claims):
+    """The check's outcome for each claim that gave it something to check."""
+    done = report(judge(observations, claims), 0)["checks"]
+    return [each["outcome"] for each in done if each["id"] == rule.rule.id]

@@ -1,0 +1,68 @@
+"""Practice may whisper, physics may shout, a test decides."""
+import numpy as np
+import pytest
+
+from teardowns.engine.likelihoods import (
+    FLOOR,
+    log_failed,
+    log_limit,
+    log_passed,
+    log_practice,
+    log_switch,
+)
+
+D = np.linspace(-60, 60, 4001)
+SIGMA, MARGIN = 0.15, 0.45
+
+
+def test_practice_speaks_37_to_1_at_most():
+    # (0.1/4 + 0.9) / (0.1/4) = 37
+    log = log_practice(D, SIGMA)
+    assert np.exp(log.max() - log.min()) == pytest.approx(37)
+
+
+def test_a_limit_refutes_without_bound_down_to_the_floor():
+    d = np.array([-0.5, -0.75, -1.0])
+    log = log_limit(d, SIGMA, MARGIN)
+    assert (np.diff(log) < -3).all()
+    assert log_limit(np.array([-60.0]), SIGMA, MARGIN)[0] == pytest.approx(np.log(FLOOR))
+
+
+def test_a_limit_supports_mildly():
+    # Far below the limit stays (1 − w)/4 = 0.025 of at most 1.
+    log = log_limit(D, SIGMA, MARGIN)
+    assert log[-1] == pytest.approx(np.log(0.025))
+    assert np.exp(log.max() - log[-1]) < 40
+
+
+def test_a_limit_is_the_formula_of_the_design():
+    # d = σ = 0.1, s = 0.3: t = √0.1 = 0.316228; Φ(1) = 0.841345; exp(−0.05) = 0.951229;
+    # 2σ/t = 0.632456; Φ(0.1·0.3/(0.1·0.316228)) = Φ(0.948683) = 0.828609
+    # 0.1·0.841345/4 + 0.9·0.632456·0.951229·0.828609 = 0.021034 + 0.448651 = 0.469685
+    assert np.exp(log_limit(np.array(0.1), 0.1, 0.3)) == pytest.approx(0.469685, abs=2e-5)
+
+
+@pytest.mark.parametrize("log, side", [(log_passed, 1), (log_failed, -1)])
+def test_a_test_decides_on_its_side_alone(log, side):
+    # One standard uncertainty off: Φ(1) = 0.8413 and Φ(−1) = 0.1587.
+    assert np.exp(log(np.array(-side * 0.02), 0.02)) == pytest.approx(0.8413, abs=1e-4)
+    assert np.exp(log(np.array(side * 0.02), 0.02)) == pytest.approx(0.1587, abs=1e-4)
+
+
+@pytest.mark.parametrize("log", [log_limit, log_practice, log_passed, log_failed])
+def test_no_line_says_more_than_the_floor_or_less_than_a_number(log):
+    values = log(D, 1e-3, MARGIN)
+    assert np.isfinite(values).all()
+    assert values.min() >= np.log(FLOOR) - 1e-9 and values.max() <= 1e-12
+
+
+@pytest.mark.parametrize("ratio", [8.0, 1 / 8.0])
+def test_a_switch_tells_the_two_sides_apart_by_its_ratio(ratio):
+    below, above = log_switch(np.array([0.1, -0.1]), ratio)
+    assert np.exp(above - below) == pytest.approx(ratio)
+    assert max(above, below) == 0
+
+
+@pytest.mark.parametrize("log", [log_limit, log_practice, log_passed, log_failed])
+def test_unknown_in_unknown_out(log):
+    assert np.isnan(log(np.array(np.nan), SIGMA, MARGIN))

@@ -1,0 +1,104 @@
+"""What must hold for every rulebook, whatever its rules."""
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from teardowns.engine import pipeline, rulebook
+from teardowns.engine.pipeline import assess
+from teardowns.engine.quantities import CODES, QUANTITIES
+from tests.engine.make import NAN, claim_table, evidence_table
+
+# A plausible size of each quantity that a line reads; the random evidence scatters around it.
+SIZES = {
+    "bulk_capacitance": 2e-5, "bulk_capacitance_marked": 2e-5, "mass_total": 0.05,
+    "controller_power_wide": 20, "controller_power_high": 28, "sustained_power": 18,
+    "failed_power": 22, "efficiency": 0.85, "output_capacitor_rating": 16, "offered_voltage": 9,
+    "refused_voltage": 12, "minimum_bus_voltage": 70, "rated_voltage_low": 100,
+    "rated_voltage_high": 240,
+}
+FLAGS = [code for code in CODES if QUANTITIES[code].is_flag]
+
+
+def random_unit(rng):
+    rows = [(code, size * rng.lognormal(0, 0.1), size * 0.02, rng.choice([NAN, 100.0, 230.0]),
+             rng.choice([NAN, 5.0, 9.0]))
+            for code, size in SIZES.items() if rng.random() < 0.5]
+    flags = [(code, float(rng.integers(0, 2)), 0.0) for code in FLAGS if rng.random() < 0.3]
+    claims = [(float(rng.choice([5, 9, 12, 20, NAN])), float(rng.uniform(1, 4)), NAN)
+              for _ in range(rng.integers(0, 4))]
+    return rows + flags, claims
+
+
+UNITS = [random_unit(np.random.default_rng(seed)) for seed in range(700)]     # two chunks
+
+
+def assessed(units):
+    observations, claims = zip(*units, strict=True)
+    return assess(evidence_table(*observations), claim_table(*claims), rulebook.load())
+
+
+@pytest.fixture(scope="module")
+def bulk():
+    return assessed(UNITS)
+
+
+@pytest.mark.parametrize("unit", [0, 7, 255, 511, 512, 699])
+def test_a_unit_gets_the_same_bits_alone_as_in_bulk(bulk, unit):
+    alone = assessed([UNITS[unit]])
+    mine = bulk.claims.row == unit
+    for name in alone.judged.__slots__:
+        part = getattr(bulk.judged, name)
+        expected = part[[unit]] if name == "capability" else part[mine]
+        assert getattr(alone.judged, name).tobytes() == expected.tobytes(), name
+    for code, column in alone.frame.columns.items():
+        # By value: where nobody observed a quantity the sign of the NaN may differ.
+        np.testing.assert_array_equal(column.value, bulk.frame[code].value[[unit]], code)
+
+
+def test_every_unit_gets_the_same_bits_in_chunks_of_another_size(bulk, monkeypatch):
+    monkeypatch.setattr(pipeline, "CHUNK", 97)
+    other = assessed(UNITS).judged
+    for name in other.__slots__:
+        assert getattr(other, name).tobytes() == getattr(bulk.judged, name).tobytes(), name
+
+
+def test_examining_a_unit_again_gives_what_was_published(bulk):
+    for row in (3, 600):
+        examined, mine = pipeline.examine_unit(bulk, row)
+        assert examined.judged.plausibility.tobytes() == bulk.judged.plausibility[mine].tobytes()
+
+
+def test_claims_may_come_in_any_order(bulk):
+    order = np.random.default_rng(1).permutation(len(bulk.claims.row))
+    mixed = assess(bulk.evidence, bulk.claims.take(order), bulk.rulebook)
+    assert mixed.judged.plausibility.tobytes() == bulk.judged.plausibility[order].tobytes()
+
+
+def test_every_plausibility_is_a_probability(bulk):
+    for p in (bulk.judged.plausibility, bulk.judged.plausibility_high):
+        assert ((p >= 0) & (p <= 1)).all()
+
+
+def test_no_evidence_leaves_even_odds_and_no_capability():
+    done = assessed([([], [(20.0, 2.25, 45.0), (5.0, 3.0, NAN)])])
+    np.testing.assert_allclose(done.judged.plausibility, 0.5)
+    assert np.isnan(done.judged.capability).all() and np.isnan(done.judged.weights).all()
+
+
+def test_an_unused_line_has_no_weight_and_a_used_one_has(bulk):
+    weights = bulk.judged.weights
+    assert np.isfinite(weights[~np.isnan(weights)]).all()
+    assert (~np.isnan(weights)).any(axis=0).all()
+
+
+def test_nothing_to_assess_is_no_error():
+    done = assess(evidence_table(), claim_table(), rulebook.load())
+    assert done.judged.plausibility.size == 0 and len(done.judged.capability) == 0
+
+
+def test_no_rule_leaves_even_odds():
+    nothing = replace(rulebook.load(), power=(), voltage=())
+    done = assess(evidence_table([("mass_total", 0.05, 0.001)]), claim_table([(NAN, NAN, 45.0)]),
+                  nothing)
+    assert done.judged.plausibility[0] == pytest.approx(0.5)

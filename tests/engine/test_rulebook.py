@@ -1,0 +1,97 @@
+"""Every rule can be found, trusted and traced."""
+import ast
+import importlib
+import re
+from dataclasses import replace
+from pathlib import Path
+from xml.etree import ElementTree
+
+import pytest
+
+import teardowns.engine as engine
+from teardowns.engine import rulebook
+from teardowns.engine.quantities import CODES, GROUPS, QUANTITIES
+
+ENGINE = Path(engine.__file__).parent
+TESTS = Path(__file__).parent
+BOOK = rulebook.load()
+RULES = BOOK.lines + BOOK.checks
+by_id = pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.id)
+
+
+@by_id
+def test_it_says_what_it_is_when_it_holds_and_where_it_is_from(rule):
+    assert rule.source and rule.validity and rule.title
+    assert importlib.import_module(rule.compute.__module__).__doc__.startswith(rule.summary[:20])
+
+
+@by_id
+def test_it_has_its_test_at_the_same_path(rule):
+    *folders, name = rule.compute.__module__.split(".")[2:]
+    assert TESTS.joinpath(*folders, f"test_{name}.py").exists()
+
+
+@by_id
+def test_its_formula_and_symbols_are_well_formed(rule):
+    assert ElementTree.fromstring(rule.formula).tag == "math"
+    for symbol in rule.symbols.values():
+        ElementTree.fromstring(f"<math>{symbol}</math>")
+
+
+@by_id
+def test_its_words_accuse_nobody(rule):
+    text = " ".join((rule.title, rule.source, rule.validity, rule.summary, rule.silent,
+                     *rule.asks.values())).lower()
+    assert not re.search(r"\b(fake|lied|lying|illegal|dangerous|fraud)\b", text)
+
+
+def test_the_ids_are_sorted_and_each_once():
+    ids = [rule.id for rule in RULES]
+    assert len(set(ids)) == len(ids)
+    assert [rule.id for rule in BOOK.power] == sorted(rule.id for rule in BOOK.power)
+
+
+def test_the_version_is_the_edition_and_eight_digits_of_the_sources():
+    assert re.fullmatch(rf"{re.escape(BOOK.edition)}\+[0-9a-f]{{8}}", BOOK.version)
+    assert rulebook.fingerprint() == BOOK.fingerprint
+
+
+def test_a_rule_is_found_by_its_id():
+    assert BOOK["power/bulk_capacitor"].kind == "limit"
+    with pytest.raises(KeyError):
+        BOOK["power/no_such_rule"]
+
+
+@pytest.mark.parametrize("fault, message", [
+    ({"reads": ("bulk_capacitanse",)}, "which is no quantity"),
+    ({"source": ""}, "has no source"), ({"validity": ""}, "has no validity"),
+    ({"formula": ""}, "has no formula"), ({"model_error": 0.0}, "model error"),
+    ({"margin": 0.0}, "without a design margin"), ({"id": "power/other_name"}, "name them alike"),
+    ({"asks": {"mass_total": "?"}}, "which it does not read"),
+])
+def test_a_rule_that_cannot_be_trusted_is_refused_at_load(fault, message):
+    with pytest.raises(LookupError, match=message):
+        rulebook.check_rule(replace(BOOK["power/bulk_capacitor"], **fault))
+
+
+@pytest.mark.parametrize("path", sorted(ENGINE.rglob("*.py")), ids=lambda p: p.name)
+def test_the_engine_imports_numpy_and_scipy_special_only(path):
+    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+        names = ([a.name for a in node.names] if isinstance(node, ast.Import) else
+                 [node.module or ""] if isinstance(node, ast.ImportFrom) and not node.level else [])
+        for name in names:
+            assert name.split(".")[0] not in {"django", "core"}, path
+            assert not name.startswith("scipy") or name == "scipy.special", path
+            assert not name.startswith("teardowns") or name.startswith("teardowns.engine"), path
+
+
+def test_rules_do_not_import_each_other():
+    for path in (ENGINE / "rules").rglob("*.py"):
+        assert "engine.rules" not in path.read_text("utf-8"), path
+
+
+def test_every_quantity_has_a_unit_a_meaning_and_a_group():
+    for code, quantity in QUANTITIES.items():
+        assert code == quantity.code and quantity.unit and quantity.meaning.endswith(".")
+        assert quantity.low < quantity.high
+    assert sum(len(group) for group in GROUPS.values()) == len(CODES) == len(set(CODES))

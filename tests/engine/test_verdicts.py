@@ -1,0 +1,91 @@
+import numpy as np
+import pytest
+
+from teardowns.engine.rule import FAILED, LIMIT, PASSED, PRACTICE, SWITCH
+from teardowns.engine.verdicts import WORDS, joint_odds, plausibility, verdict_words
+from tests.engine.make import NAN
+
+
+def word(low, high=None, weights=(-20.0,), kinds=(LIMIT,), total=-20.0, conflict=False):
+    found = verdict_words(np.array([low]), np.array([low if high is None else high]),
+                          np.array([total]), np.array([weights], float), np.array(kinds),
+                          np.array([conflict]))
+    return WORDS[int(found[0])]
+
+
+@pytest.mark.parametrize("p, expected", [
+    (0.95, "supported"), (0.9, "supported"), (0.6, "possible"), (0.5, "possible"),
+    (0.3, "doubtful"), (0.1, "doubtful"), (0.05, "implausible"),
+])
+def test_the_words_by_plausibility(p, expected):
+    assert word(p) == expected
+
+
+def test_not_attainable_needs_both_ends_of_the_mains_range():
+    assert word(0.001, 0.001) == "not attainable on this evidence"
+    assert word(0.001, 0.3) == "implausible"
+
+
+@pytest.mark.parametrize("kind, expected", [
+    (LIMIT, "not attainable on this evidence"), (FAILED, "not attainable on this evidence"),
+    (SWITCH, "not attainable on this evidence"), (PRACTICE, "doubtful"),
+    (PASSED, "implausible"),
+])
+def test_not_attainable_needs_a_limit_a_failed_test_or_a_switch(kind, expected):
+    assert word(0.001, kinds=(kind,)) == expected
+
+
+@pytest.mark.parametrize("p, expected", [
+    (0.95, "possible"), (0.6, "possible"), (0.3, "doubtful"), (0.05, "doubtful"),
+])
+def test_practice_alone_neither_supports_nor_condemns(p, expected):
+    assert word(p, kinds=(PRACTICE,)) == expected
+    assert word(p, weights=(-20.0, 1.0), kinds=(PRACTICE, LIMIT)) == expected
+
+
+def test_a_lesser_voltage_is_supported_by_a_passed_test_alone():
+    def lesser(kind):
+        found = verdict_words(np.array([0.95]), np.array([0.95]), np.array([20.0]),
+                              np.array([[20.0]]), np.array([kind]), np.array([False]),
+                              np.array([True]))
+        return WORDS[int(found[0])]
+
+    assert lesser(LIMIT) == "possible" and lesser(PASSED) == "supported"
+
+
+def test_not_attainable_needs_ten_decibans_of_one_line():
+    assert word(0.001, weights=(-9.0, -9.0, -9.0), kinds=(LIMIT,) * 3) == "implausible"
+
+
+@pytest.mark.parametrize("weights, total, expected", [
+    ((2.9, NAN), 2.9, "no evidence"), ((NAN, NAN), 0.0, "no evidence"),
+    ((3.1, -3.1), 0.0, "possible"), ((2.0, 2.0), 4.0, "possible"),
+])
+def test_no_evidence_means_every_weight_and_the_total_below_three_decibans(
+        weights, total, expected):
+    assert word(0.5, weights=weights, kinds=(LIMIT, PRACTICE), total=total) == expected
+
+
+def test_a_contradiction_overrides_every_word():
+    assert word(0.99, conflict=True) == "evidence contradicts itself"
+
+
+@pytest.mark.parametrize("switched", [True, False])
+def test_joint_odds_of_nothing_known_are_even(switched):
+    assert joint_odds(1.0, 1.0, switched) == pytest.approx(1.0)
+
+
+def test_both_parts_have_to_be_true():
+    # Power certain, voltage even: O_U / (1/3) = 3 to 1, for the voltage alone can fail.
+    assert plausibility(joint_odds(1e9, 1.0, True)) == pytest.approx(0.75)
+    assert joint_odds(1e9, 1e-6, True) < 1e-5 and joint_odds(1e9, 1e-6, False) < 1e-4
+
+
+def test_an_adapter_of_one_voltage_stands_and_falls_with_its_power():
+    # O_P / (0.05 O_P + 0.95): 9 / 1.4 and 0.1 / 0.955
+    assert joint_odds(9.0, 1.0, False) == pytest.approx(9 / 1.4)
+    assert joint_odds(0.1, 1.0, False) == pytest.approx(0.1 / 0.955)
+
+
+def test_a_claim_of_one_part_alone_has_its_odds():
+    assert joint_odds(4.0, NAN, True) == 4.0 and joint_odds(NAN, 0.5, True) == 0.5
