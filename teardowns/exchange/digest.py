@@ -1,0 +1,55 @@
+"""The name of a set of evidence: same digest and same rulebook, same numbers."""
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from functools import cache
+from hashlib import sha256
+from pathlib import Path
+from typing import Any
+
+from teardowns.exchange.document import FORM, counts
+from teardowns.exchange.rules import EVIDENCE_LISTS
+from teardowns.exchange.schema import unit_schema
+from teardowns.exchange.shape import brief
+
+# What of the unit itself bears on a verdict. Title, maker, price, place and day of purchase,
+# remarks, stage and identity do not: correcting them leaves an assessment as it is.
+UNIT_EVIDENCE = ("kind", "plug", "photographed_sides", "listing_reach")
+READERS = ("observations.py", "tables.py")
+
+
+def digest(document: Mapping[str, Any], confirmed_only: bool = False) -> str:
+    """SHA-256 of the evidence of a full document, in hexadecimal.
+
+    It covers the rows of evidence in their order, the parts they cite, photos and recordings by the
+    digest of their file, and of the unit what bears on a verdict (UNIT_EVIDENCE). A review moves it
+    only where a row starts or ceases to count. So does a change in how rows are read for the
+    engine, which the rulebook's version does not show.
+    """
+    files = {name: {row["key"]: row["sha256"] for row in document[name]}
+             for name in ("photos", "recordings")}
+    slim = brief(document, unit_schema())
+    unit = {name: slim["unit"][name] for name in UNIT_EVIDENCE if name in slim["unit"]}
+    evidence = {"form": FORM, "read_by": _readers(), "unit": unit, "parts": slim.get("parts", [])}
+    for name in EVIDENCE_LISTS:
+        evidence[name] = [
+            _evidence_of(row, files) | {"counts": counts(whole, confirmed_only)}
+            for row, whole in zip(slim.get(name, []), document[name], strict=True)
+        ]
+    text = json.dumps(evidence, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+    return sha256(text.encode()).hexdigest()
+
+
+def _evidence_of(row, files):
+    row = {key: value for key, value in row.items() if key != "review_state"}
+    for field, name in (("photo", "photos"), ("recording", "recordings")):
+        if field in row:
+            row[field] = files[name][row[field]]
+    return row
+
+
+@cache
+def _readers():
+    sources = b"".join(Path(__file__).with_name(name).read_bytes() for name in READERS)
+    return sha256(sources).hexdigest()

@@ -1,0 +1,117 @@
+"""What a schema cannot say of a document: how its rows hang together."""
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from datetime import date
+from typing import Any
+
+from teardowns.engine.quantities import QUANTITIES
+
+Document = Mapping[str, Any]
+EVIDENCE_LISTS = (
+    "printed_texts", "claims", "ports", "components", "stack", "insulation", "measurements",
+)
+LISTS = (*EVIDENCE_LISTS, "photos", "recordings", "parts")
+IDENTITY = dict.fromkeys(LISTS, "key") | {"parts": "marking"}
+CITES = {               # key of a row → the list whose key it names
+    "photo": "photos", "recording": "recordings", "printed_text": "printed_texts",
+    "port": "ports", "component": "components", "part": "parts",
+}
+IN_ORDER = {"voltage_low": "voltage_high", "frequency_low": "frequency_high", "start": "end"}
+TEN_MINUTES = 600.0     # s
+
+
+def broken_rules(document: Document) -> Iterator[str]:
+    """Problems of a full document whose single values are known to be sound."""
+    yield from _of_unit(document["unit"])
+    yield from _repeated(document)
+    names = {name: {row[IDENTITY[name]] for row in document[name]} for name in LISTS}
+    for name in EVIDENCE_LISTS:
+        for index, row in enumerate(document[name]):
+            path = f"{name}[{index}]"
+            yield from _dangling(names, name, row, path)
+            yield from _of_row(name, row, path)
+    yield from _of_parts(document)
+
+
+def _of_unit(unit):
+    if "obtained_on" in unit:
+        try:
+            date.fromisoformat(unit["obtained_on"])
+        except ValueError:
+            yield f"unit.obtained_on: {unit['obtained_on']} is no day of the calendar; correct it"
+    if "price" in unit and round(unit["price"], 2) != unit["price"]:
+        yield f"unit.price: {unit['price']} has more than two decimals; round it"
+
+
+def _repeated(document):
+    for name, key in (*IDENTITY.items(), ("ports", "label"), ("photos", "sha256")):
+        first: dict[str, int] = {}
+        for index, row in enumerate(document[name]):
+            where = first.setdefault(row[key], index)
+            if where != index:
+                yield (f"{name}[{index}].{key}: \"{row[key]}\" stands already at {name}[{where}]; "
+                       "give each its own")
+
+
+def _dangling(names, name, row, path):
+    for field, target in CITES.items():
+        if (name, field) == ("claims", "port"):       # that one is as printed, no key
+            continue
+        if field in row and row[field] not in names[target]:
+            yield (f"{path}.{field}: there is no \"{row[field]}\" in {target}; add it there, or "
+                   "leave this key out")
+
+
+def _of_row(name, row, path):
+    if "uncertainty_kind" in row:
+        yield from _of_value(row, path, QUANTITIES[row.get("quantity") or row["path"]])
+    for low, high in IN_ORDER.items():
+        if low in row and high in row and row[low] > row[high]:
+            yield f"{path}.{low}: {row[low]} lies above {high} {row[high]}; swap the two"
+    if name == "stack" and (row["kind"] == "winding") != (row["winding"] != ""):
+        yield (f"{path}.winding: a layer of kind \"winding\" says which winding it is, a layer of "
+               "insulation does not; correct kind or winding")
+
+
+def _of_value(row, path, quantity):
+    recorded = row["state"] == "recorded"
+    if recorded and "value" not in row:
+        yield (f"{path}.value: is missing; enter it, or set state to not_looked, not_found or "
+               "not_readable")
+    if not recorded and "value" in row:
+        yield (f"{path}.value: state is {row['state']}; leave the value out, or set state to "
+               "recorded")
+    if ("uncertainty" in row) != (row["uncertainty_kind"] != ""):
+        yield (f"{path}.uncertainty: uncertainty and uncertainty_kind come together; add the one "
+               "that is missing (standard, interval or tolerance)")
+    if recorded and "value" in row:
+        yield from _out_of_range(row, path, quantity)
+
+
+def _out_of_range(row, path, quantity):
+    value, unit = row["value"], "" if quantity.unit == "1" else f" {quantity.unit}"
+    if quantity.is_flag and value not in (0.0, 1.0):
+        yield (f"{path}.value: {quantity.label} is 1 (present) or 0 (looked, not found), "
+               f"not {value}")
+    elif not quantity.low <= value <= quantity.high:
+        yield (f"{path}.value: {value}{unit} cannot be; {quantity.label} lies between "
+               f"{quantity.low:g} and {quantity.high:g}{unit} (written in SI, without prefix)")
+    if quantity.code == "sustained_power" and row.get("duration", TEN_MINUTES) < TEN_MINUTES:
+        yield (f"{path}.duration: {quantity.label} means at least {TEN_MINUTES:g} s; record a "
+               "shorter run as peak_power")
+
+
+def _of_parts(document):
+    cited = {row["part"] for row in document["components"] if "part" in row}
+    for index, part in enumerate(document["parts"]):
+        if part["marking"] not in cited:
+            yield (f"parts[{index}]: no component cites it; name it as a component's part, or "
+                   "remove it")
+        stated = [(limit["quantity"], limit["citation"]) for limit in part["limits"]]
+        for place, limit in enumerate(stated):
+            if limit in stated[:place]:
+                yield (f"parts[{index}].limits[{place}]: the same quantity with the same citation "
+                       "stands above; keep one")
+
+

@@ -1,0 +1,91 @@
+"""What the engine makes of units, kept: one assessment for one rulebook and one set of evidence.
+
+The current assessment of a unit is the first of `unit.assessments`: the one that was found to hold
+most recently. When evidence goes back to what it was, its old assessment holds again and is dated
+anew; nothing else of an assessment ever changes.
+"""
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+from django.db import transaction
+from django.utils import timezone
+
+from teardowns.engine import rulebook
+from teardowns.exchange.digest import digest
+from teardowns.exchange.verdict import verdicts
+from teardowns.models import Assessment, Unit
+
+from .export_unit import unit_documents
+
+
+@transaction.atomic
+def assess_units(units: Iterable[Unit], confirmed_only: bool = False) -> list[Assessment]:
+    """The current assessments of units, in their order; computes only those not known yet.
+
+    The units stay locked meanwhile: whoever saves evidence at the same time is assessed after us,
+    so that an older state never ends up as the current one. Pass a few hundred at a time.
+    """
+    locked = _locked([unit.pk for unit in units])
+    documents = unit_documents(locked)
+    keys = [(unit.pk, digest(document, confirmed_only))
+            for unit, document in zip(locked, documents, strict=True)]
+    stored = _stored(keys, confirmed_only)
+    new = [at for at, key in enumerate(keys) if key not in stored]
+    reports = verdicts([documents[at] for at in new], confirmed_only)
+    made = [_assessment(locked[at], report, confirmed_only)
+            for at, report in zip(new, reports, strict=True)]
+    stored |= zip([keys[at] for at in new], Assessment.objects.bulk_create(made), strict=True)
+    current = [stored[key] for key in keys]
+    _date_anew(current, confirmed_only)
+    return current
+
+
+def _locked(pks):
+    """The units as they stand now, each once; those that are gone are left out."""
+    found = Unit.objects.select_for_update().order_by("pk").in_bulk(pks)
+    return [found[pk] for pk in dict.fromkeys(pks) if pk in found]
+
+
+def _stored(keys, confirmed_only):
+    found = Assessment.objects.filter(
+        unit_id__in=[pk for pk, _ in keys], evidence_digest__in=[text for _, text in keys],
+        rulebook=rulebook.load().version, confirmed_only=confirmed_only,
+    )
+    return {(row.unit_id, row.evidence_digest): row for row in found}
+
+
+def _assessment(unit: Unit, report: dict[str, Any], confirmed_only: bool) -> Assessment:
+    return Assessment(
+        unit=unit, rulebook=report["rulebook"], evidence_digest=report["evidence_digest"],
+        confirmed_only=confirmed_only, payload=report, **list_columns(report),
+    )
+
+
+def list_columns(report: dict[str, Any]) -> dict[str, Any]:
+    """What lists print: the largest power claim, and the capability at the lower mains end."""
+    columns: dict[str, Any] = {}
+    if report["headline"] is not None:
+        claim = report["claims"][report["headline"]]
+        columns = {"verdict": claim["verdict"], "claimed_power": claim["power"],
+                   "plausibility": claim["plausibility"]}
+    if (capability := report["capability"]["low"]) is not None:
+        columns |= {"capability": capability["median"], "capability_low": capability["low"],
+                    "capability_high": capability["high"]}
+    return columns
+
+
+def _date_anew(current: Sequence[Assessment], confirmed_only: bool) -> None:
+    """Make each of these the newest of its unit."""
+    newest: dict[int, int] = {}
+    known = Assessment.objects.filter(
+        unit_id__in=[row.unit_id for row in current], confirmed_only=confirmed_only
+    )
+    for unit, pk in known.values_list("unit_id", "pk"):      # the newest come first
+        newest.setdefault(unit, pk)
+    passed = [row for row in current if newest[row.unit_id] != row.pk]
+    now = timezone.now()
+    for row in passed:
+        row.created_at = now
+    Assessment.objects.filter(pk__in=[row.pk for row in passed]).update(created_at=now)

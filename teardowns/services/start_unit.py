@@ -1,0 +1,22 @@
+"""Open a bench sheet: a draft unit of one's own."""
+from uuid import UUID
+
+from django.db import transaction
+
+from teardowns.models import AuditEntry, Unit
+
+
+@transaction.atomic
+def start_unit(contributor, uid: UUID, values: dict) -> Unit:
+    """The draft with this uid; the form carries the uid, so that a resend makes no second one.
+
+    Raises Unit.DoesNotExist for the uid of somebody else's unit.
+    """
+    unit, is_new = Unit.objects.get_or_create(
+        uid=uid, defaults=values | {"contributor": contributor}
+    )
+    if unit.contributor_id != contributor.pk:
+        raise Unit.DoesNotExist
+    if is_new:
+        AuditEntry.objects.create(actor=contributor, action="unit_started", unit=unit)
+    return unit

@@ -1,0 +1,94 @@
+"""The engine's tables: sorted, traceable, and the same for a unit alone and among others."""
+import numpy as np
+import pytest
+
+from teardowns.engine.quantities import CODES
+from teardowns.exchange.document import read_document
+from teardowns.exchange.tables import engine_tables, judged_claims, refs_behind
+from tests.exchange.small import small
+from tests.exchange.whole_document import WHOLE
+
+
+def claims(*rows, **lists):
+    return engine_tables([small(claims=rows, **lists)]).claims
+
+
+def test_rows_are_sorted_by_unit_code_and_evidence():
+    table = engine_tables([read_document(WHOLE), small(), read_document(WHOLE)]).evidence
+    order = np.lexsort((table.evidence_id, table.code, table.row))
+    assert order.tolist() == list(range(len(table.row)))
+    assert table.units.tolist() == [0, 1, 2]
+
+
+def test_every_number_leads_back_to_its_row():
+    tables = engine_tables([small(), read_document(WHOLE)])
+    found = {CODES[code]: refs_behind(tables.refs[ref])
+             for code, ref in zip(tables.evidence.code, tables.evidence.evidence_id, strict=True)}
+    assert found["sustained_power"] == ["measurement/held"]
+    assert found["rated_voltage_low"] == ["claim/input"]
+    assert tables.refs[tables.claims.claim_id[0]] == "1:claim/out-5v"
+
+
+def test_a_sum_leads_back_to_all_its_rows():
+    tables = engine_tables([small(components=[
+        {"role": "bulk_capacitor", "nominal": 1e-5}, {"role": "bulk_capacitor", "nominal": 1e-5}])])
+    at = tables.evidence.code.tolist().index(CODES.index("bulk_capacitance_marked"))
+    ref = tables.refs[tables.evidence.evidence_id[at]]
+    assert refs_behind(ref) == ["component/r0", "component/r1"]
+
+
+def test_a_unit_gets_the_same_rows_alone_and_among_others():
+    document = read_document(WHOLE)
+    alone = engine_tables([document]).evidence
+    among = engine_tables([small(), document]).evidence
+    mine = among.row == 1
+    for name in ("code", "value", "u", "mains_voltage", "output_voltage"):
+        np.testing.assert_array_equal(getattr(alone, name), getattr(among, name)[mine])
+
+
+def test_no_documents_make_empty_tables():
+    tables = engine_tables([])
+    assert len(tables.evidence.row) == len(tables.claims.row) == len(tables.refs) == 0
+
+
+def test_output_total_and_listed_power_are_judged_and_nothing_else():
+    rows = [{"kind": "output", "voltage_low": 5.0}, {"kind": "total", "power": 18.0},
+            {"kind": "listing", "power": 45.0}, {"kind": "listing", "voltage_low": 9.0},
+            {"kind": "input", "voltage_low": 100.0}, {"kind": "output", "current": 3.0},
+            {"kind": "mark", "mark": "class_ii"},
+            {"kind": "output", "voltage_low": 5.0, "state": "not_readable"},
+            {"kind": "output", "voltage_low": 5.0, "review_state": "disputed"}]
+    document = small(claims=rows)
+    assert [row["key"] for row in judged_claims(document)] == ["r0", "r1", "r2"]
+    assert engine_tables([document]).claims.kind.tolist() == ["output", "total", "total"]
+
+
+def test_what_is_not_printed_is_unknown():
+    table = claims({"kind": "total", "power": 18.0})
+    assert np.isnan([table.voltage[0], table.current[0]]).all()
+    assert table.connector.tolist() == [""]
+
+
+def test_a_range_does_not_claim_its_highest_voltage_at_its_full_current():
+    row = {"kind": "output", "voltage_low": 3.3, "voltage_high": 11.0, "current": 3.0}
+    table = claims(row)
+    assert table.voltage[0] == 11.0
+    assert np.isnan(table.claimed_power[0])
+    assert claims(row | {"power": 33.0}).claimed_power[0] == 33.0
+
+
+PORTS = [{"label": "USB-C1", "connector": "usb_c"}, {"label": "USB-A", "connector": "usb_a"}]
+
+
+@pytest.mark.parametrize(("port", "connector"), [
+    ("usb-c1", "usb_c"), ("USB-A", "usb_a"), ("r1", "usb_a"), ("Type-C", "usb_c"), ("", ""),
+    ("USB-C1+USB-A", ""), ("USB charger", ""), ("left", "")])
+def test_a_claim_finds_the_connector_of_the_port_it_names(port, connector):
+    row = {"kind": "output", "voltage_low": 5.0, "current": 3.0, "port": port}
+    assert claims(row, ports=PORTS).connector.tolist() == [connector]
+
+
+def test_where_all_ports_are_alike_a_claim_need_not_name_one():
+    row = {"kind": "output", "voltage_low": 5.0, "current": 3.0}
+    assert claims(row, ports=PORTS[:1]).connector.tolist() == ["usb_c"]
+    assert claims(row | {"shared": True}, ports=PORTS[:1]).connector.tolist() == [""]

@@ -1,0 +1,39 @@
+"""Jobs: thin, in slices, and the same when they run twice."""
+import pytest
+from django.contrib.auth import get_user_model
+
+from teardowns import jobs
+from teardowns.models import Assessment, Unit
+
+
+@pytest.fixture
+def three(db):
+    alice = get_user_model().objects.create(username="alice")
+    return [Unit.objects.create(contributor=alice, title=f"Lamplit L{n}") for n in range(3)]
+
+
+@pytest.fixture
+def queued(monkeypatch):
+    calls = []
+    monkeypatch.setattr(jobs, "async_task", lambda *call: calls.append(call))
+    return calls
+
+
+def assessed():
+    return sorted(Assessment.objects.values_list("unit", flat=True))
+
+
+def test_named_units_are_assessed_and_missing_ones_left_out(three):
+    for _ in range(2):
+        jobs.reassess_units([three[0].pk, three[2].pk, 10**6])
+    assert assessed() == [three[0].pk, three[2].pk]
+
+
+def test_all_units_are_assessed_slice_by_slice(three, queued, monkeypatch):
+    monkeypatch.setattr(jobs, "SLICE", 2)
+    jobs.reassess_all()
+    assert assessed() == [three[0].pk, three[1].pk]
+    assert queued == [("teardowns.jobs.reassess_all", three[1].pk)]
+    jobs.reassess_all(queued[0][1])
+    assert assessed() == [unit.pk for unit in three]
+    assert len(queued) == 1
