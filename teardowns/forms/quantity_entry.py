@@ -1,0 +1,133 @@
+"""One fixed quantity: value, ± U, what ± means, how obtained, and the state of looking."""
+from django import forms
+
+from teardowns.engine.quantities import QUANTITIES
+from teardowns.forms.evidence_form import EvidenceForm, how_field, state_field, text_field
+from teardowns.forms.quantity_field import QuantityField, typed_text
+from teardowns.forms.spread import (
+    spread_field,
+    spread_kind_field,
+    spread_texts,
+    spread_values,
+    value_field,
+)
+from teardowns.models import Measurement, Port, State
+
+CONDITIONS = {                    # name: unit, unit typed, label
+    "mains_voltage": ("V", "", "At mains voltage"),
+    "mains_frequency": ("Hz", "", "At mains frequency"),
+    "output_voltage": ("V", "", "At output voltage"),
+    "duration": ("s", "min", "Held for"),
+    "ambient": ("°C", "", "Air temperature"),
+}
+
+
+def condition_field(name, label=""):
+    unit, shown_in, own_label = CONDITIONS[name]
+    low = -273.15 if unit == "°C" else 0.0
+    return QuantityField(unit, shown_in, low=low, label=label or own_label)
+
+
+def port_field(references):
+    """The key of a port of the unit, or None."""
+    return forms.TypedChoiceField(required=False, label="Port", empty_value=None,
+                                  choices=[("", "not stated"), *references.get(Port, ())])
+
+
+class QuantityEntryForm(EvidenceForm):
+    model = Measurement
+    more = ("instrument", "note", "remove")
+    template = "teardowns/_bench_entry.html"
+
+    state = state_field()
+    value = value_field()
+    spread = spread_field()
+    spread_kind = spread_kind_field()
+    how = how_field()
+    instrument = text_field("Instrument")
+
+    def prepare(self):
+        self.quantity = QUANTITIES[self.item.code]
+        unit, shown_in = self.quantity.unit, self.quantity.shown_in
+        self.fields["value"] = value_field(unit, shown_in)
+        self.fields["how"].initial = self.item.how
+        for name in self.item.conditions:
+            self.fields[name] = (
+                port_field(self.references) if name == "port" else condition_field(name)
+            )
+
+    def initial_of(self, row):
+        own = {name: typed_text(getattr(row, name), *CONDITIONS[name][:2])
+               for name in self.item.conditions if name != "port"}
+        if "port" in self.item.conditions:
+            own["port"] = row.port.key if row.port else ""
+        return super().initial_of(row) | own | spread_texts(
+            row, self.quantity.unit, self.quantity.shown_in
+        )
+
+    @property
+    def unit_label(self):
+        """The unit that a bare number is read in."""
+        unit = self.quantity.shown_in or self.quantity.unit
+        return "" if unit == "1" else unit
+
+    @property
+    def condition_fields(self):
+        return [self[name] for name in self.item.conditions]
+
+    def check(self, cleaned):
+        self.stored = spread_values(self, cleaned)
+        value, state = self.stored["value"], cleaned.get("state")
+        if value is None and state in ("", State.RECORDED):
+            self.add_error("value", "“Recorded” needs a value: write it, or choose another state.")
+        elif value is not None and state not in ("", State.RECORDED):
+            self.refuse_value(state, "a value")
+        elif value is not None:
+            self.check_range(value)
+
+    def check_range(self, value):
+        low, high = self.quantity.low, self.quantity.high
+        if not low <= value <= high:
+            shown = [typed_text(end, self.quantity.unit, self.quantity.shown_in)
+                     for end in (value, low, high)]
+            self.add_error("value", f"{shown[0]} is outside what can exist here, {shown[1]} to "
+                                    f"{shown[2]}: check the number and its unit.")
+
+    def values(self):
+        cleaned = self.cleaned_data
+        return self.stored | {
+            "quantity": self.item.code,
+            "state": cleaned["state"] or State.RECORDED.value,
+            "how": cleaned["how"] or self.item.how,
+            "instrument": cleaned["instrument"],
+            "note": cleaned["note"],
+        } | {name: cleaned[name] for name in self.item.conditions}
+
+
+class FlagEntryForm(EvidenceForm):
+    """A part that is there or is not: found is 1, looked and not found is the engine's 0."""
+
+    model = Measurement
+    more = ("how", "note", "remove")
+    template = "teardowns/_bench_flag.html"
+
+    state = state_field(found="Found")
+    how = how_field()
+
+    def prepare(self):
+        self.quantity = QUANTITIES[self.item.code]
+        self.fields["how"].initial = self.item.how
+
+    def check(self, cleaned):
+        if not cleaned.get("state"):
+            self.add_error("state", "A note is written: choose what was found as well.")
+
+    def values(self):
+        cleaned = self.cleaned_data
+        state = cleaned["state"]
+        was_so = self.row is not None and self.row.state == state
+        value = self.row.value if was_so else 1.0 if state == State.RECORDED else None
+        return {
+            "quantity": self.item.code, "state": state, "value": value,
+            "how": cleaned["how"] or self.item.how, "note": cleaned["note"],
+        }

@@ -1,0 +1,89 @@
+"""Form fields that take a number with its unit as a person writes it, and give SI back."""
+import re
+from decimal import Decimal
+
+from django import forms
+from django.core.exceptions import ValidationError
+
+from teardowns.reading.quantity import QuantityError, read_quantity
+from teardowns.reading.units import Scale, spellings_of
+
+DIGITS = 12          # enough to read every float back as the same quantity, few enough to be read
+_RANGE = re.compile(
+    r"\s*([0-9][0-9.,]*\s*[A-Za-zµΩ°]*)\s*(?:-|–|—|−|\.\.|…|/|to)\s*([0-9][0-9.,]*\s*[^-–—/]*)"
+)
+
+
+def typed_text(value, unit, shown_in=""):
+    """The text that, typed into the field, is read back as the same value: `15.2 µF`."""
+    if value is None:
+        return ""
+    shown = shown_in or unit
+    scale = Scale(0) if shown == "1" else spellings_of(unit)[shown]
+    number = Decimal(f"{value:.{DIGITS}g}").scaleb(-scale.power)
+    if scale.factor != 1.0:
+        number = Decimal(f"{number / Decimal(scale.factor):.{DIGITS}g}")
+    plain = f"{number:f}"
+    if "." in plain:
+        plain = plain.rstrip("0").rstrip(".")
+    return plain if shown == "1" else f"{plain} {shown}"
+
+
+def read_field(text, unit, shown_in=""):
+    """`read_quantity` with the field's own unit for a bare number, and a form's error."""
+    default_unit = shown_in or (None if unit == "1" else unit)
+    try:
+        return read_quantity(text, unit, default_unit=default_unit)
+    except QuantityError as error:
+        raise ValidationError(error.message) from error
+
+
+class QuantityField(forms.CharField):
+    """One quantity as text; cleans to its value in SI, or None. Takes no ± unless told to."""
+
+    def __init__(self, unit, shown_in="", *, low=0.0, with_spread=False, **options):
+        self.unit, self.shown_in = unit, shown_in
+        self.low, self.with_spread = low, with_spread
+        super().__init__(required=False, max_length=80, **options)
+
+    def clean(self, value):
+        text = super().clean(value)
+        if not text:
+            return None
+        reading = read_field(text, self.unit, self.shown_in)
+        if reading.value < self.low:
+            raise ValidationError(f"“{text}” is below {self.print(self.low)}: check the sign.")
+        if self.with_spread:
+            return reading
+        if reading.uncertainty is not None:
+            raise ValidationError("This field keeps one value: leave the ± part out, or note it.")
+        return reading.value
+
+    def print(self, value):
+        return typed_text(value, self.unit, self.shown_in)
+
+
+class RangeField(forms.CharField):
+    """`100-240 V` or `5 V`; cleans to (low, high) in SI, both None when empty."""
+
+    def __init__(self, unit, **options):
+        self.unit = unit
+        super().__init__(required=False, max_length=80, **options)
+
+    def clean(self, value):
+        text = super().clean(value)
+        if not text:
+            return None, None
+        ends = _RANGE.fullmatch(text)
+        sides = ends.groups() if ends else (text, text)
+        low, high = (read_field(side, self.unit).value for side in sides)
+        if low > high:
+            raise ValidationError(f"“{text}” runs downwards: write the lower end first.")
+        return low, high
+
+    def print(self, low, high):
+        if low is None or high is None or low == high:
+            return typed_text(high if low is None else low, self.unit)
+        return f"{typed_text(low, self.unit).removesuffix(f' {self.unit}')}-" + typed_text(
+            high, self.unit
+        )

@@ -1,0 +1,149 @@
+"""Parts of the board, by role; the marking is kept word for word and decoded beside it."""
+from django import forms
+
+from teardowns.forms.decoded import decode_for_role
+from teardowns.forms.evidence_form import EvidenceForm, how_field, state_field, text_field
+from teardowns.forms.quantity_field import QuantityField, typed_text
+from teardowns.models import Component, How, Role, State
+from teardowns.services.cite_part import PartCitation
+
+UNITS = {                              # of the nominal value: SI unit, unit typed
+    Role.FUSIBLE_RESISTOR: ("Ω", ""), Role.DISCHARGE_RESISTOR: ("Ω", "kΩ"),
+    Role.SENSE_RESISTOR: ("Ω", ""), Role.FILTER_CHOKE: ("H", "mH"),
+    Role.X_CAPACITOR: ("F", "nF"), Role.BARRIER_CAPACITOR: ("F", "nF"),
+    Role.BULK_CAPACITOR: ("F", "µF"), Role.OUTPUT_CAPACITOR: ("F", "µF"),
+}
+POWERS = {"controller_power_wide": "Published power, 85 to 265 V",
+          "controller_power_high": "Published power, 230 V"}
+CONTENT = ("marking", "nominal", "tolerance", "rated_voltage", "rated_current", "safety_class",
+           "designator", "place", "part_marking")
+
+
+class ComponentForm(EvidenceForm):
+    """The item says which roles its rows may have and which of these fields they use."""
+
+    model = Component
+    more = ("designator", "place", "how", "note", "remove")
+    template = "teardowns/_bench_component.html"
+
+    state = state_field()
+    role = forms.ChoiceField(label="What it is")
+    marking = text_field("Marking, word for word", 200)
+    count = forms.IntegerField(required=False, min_value=1, max_value=999, label="How many alike")
+    nominal = QuantityField("1", label="Value of one", with_spread=True)
+    tolerance = QuantityField("1", "%", label="Tolerance, ±")
+    rated_voltage = QuantityField("V", label="Rated voltage")
+    rated_current = QuantityField("A", label="Rated current")
+    safety_class = text_field("Safety class, as X2", 20)
+    part_marking = text_field("Type, as its data sheet names it", 80)
+    controller_power_wide = QuantityField("W", label=POWERS["controller_power_wide"])
+    controller_power_high = QuantityField("W", label=POWERS["controller_power_high"])
+    citation = text_field("Data sheet, revision, table or page", 300)
+    designator = text_field("Designator on the board", 20)
+    place = text_field("Place", 120)
+    how = how_field(How.READ_OFF)
+
+    def prepare(self):
+        roles = self.item.roles
+        self.main = ("role", "marking", *self.item.fields) if len(roles) > 1 else \
+            ("marking", *self.item.fields)
+        self.fields["role"].choices = [(role.value, role.label) for role in roles]
+        self.fields["role"].required = len(roles) > 1
+        self.unit = UNITS.get(roles[0], ("1", ""))
+        self.fields["nominal"] = QuantityField(*self.unit, label="Value of one", with_spread=True)
+        used = {"key", "version", "state", "role", *self.main, *self.more}
+        for name in self.fields.keys() - used:
+            del self.fields[name]
+
+    def initial_of(self, row):
+        texts = {name: field.print(getattr(row, name)) for name, field in self.fields.items()
+                 if isinstance(field, QuantityField) and name not in POWERS}
+        return super().initial_of(row) | texts | _library_texts(row.part)
+
+    @property
+    def decoded(self):
+        """The marking's meaning, for the page: of what is typed, else of what is stored."""
+        return decode_for_role(self.role_now(), self["marking"].value())
+
+    @property
+    def role_now_is_open(self):
+        """Whether the row has to say what it is, even of a part that was not found."""
+        return len(self.item.roles) > 1
+
+    def role_now(self):
+        roles = self.item.roles
+        return roles[0] if len(roles) == 1 else self["role"].value()
+
+    def check(self, cleaned):
+        state = cleaned["state"]
+        written = [name for name in CONTENT if cleaned.get(name) not in (None, "")]
+        if state in (State.NOT_LOOKED, State.NOT_FOUND) and written:
+            self.refuse_value(state, f"“{self.fields[written[0]].label}”")
+        elif state == State.NOT_READABLE and cleaned["marking"]:
+            self.add_error("state", "“Not readable” stands beside a marking: choose “Recorded” and "
+                                    "write ? for the letters that cannot be read.")
+        elif state in ("", State.RECORDED) and not written:
+            self.add_error("marking", "“Recorded” needs the marking or a value: write it, or "
+                                      "choose another state.")
+        self.check_citation(cleaned)
+
+    def check_citation(self, cleaned):
+        powers = [name for name in POWERS if cleaned.get(name)]
+        if powers and not cleaned.get("citation"):
+            self.add_error("citation", "A published power needs its source: name the document and "
+                                       "the table or page.")
+        if powers and not cleaned.get("part_marking"):
+            self.add_error("part_marking", "Write the type that the data sheet is about.")
+
+    def values(self):
+        cleaned = self.cleaned_data
+        own = {name: cleaned[name] for name in CONTENT if name in cleaned}
+        own.pop("part_marking", None)
+        if "nominal" in own:
+            own |= self.nominal_values(cleaned)
+        own |= self.decoded_values(own)
+        if "count" in cleaned:
+            own["count"] = cleaned["count"] or 1
+        if "part_marking" in cleaned:
+            own["part"] = self.cited_part(cleaned)
+        return own | {
+            "role": cleaned.get("role") or self.item.roles[0].value,
+            "state": cleaned["state"] or State.RECORDED.value,
+            "how": cleaned["how"] or How.READ_OFF.value,
+            "note": cleaned["note"],
+        }
+
+    def decoded_values(self, own):
+        """What a new marking says of blank fields; a field that was cleared later stays clear."""
+        if "marking" not in self.changed_data:
+            return {}
+        decoded = decode_for_role(self.role_now(), own["marking"])
+        found = decoded.fields if decoded else {}
+        return {name: value for name, value in found.items()
+                if name in own and own[name] in (None, "")}
+
+    def nominal_values(self, cleaned):
+        """`4.7 µF ± 20 %` states the tolerance too."""
+        reading = cleaned["nominal"]
+        if reading is None:
+            return {"nominal": None}
+        stated = {"nominal": reading.value}
+        if reading.uncertainty is not None and cleaned.get("tolerance") is None and reading.value:
+            stated["tolerance"] = reading.uncertainty / reading.value
+        return stated
+
+    def cited_part(self, cleaned):
+        if not cleaned["part_marking"]:
+            return None
+        limits = tuple((code, cleaned[code]) for code in POWERS if cleaned.get(code) is not None)
+        return PartCitation(cleaned["part_marking"], self.item.roles[0].label, limits,
+                            cleaned["citation"] if limits else "")
+
+
+def _library_texts(part):
+    if part is None:
+        return {}
+    limits = {limit.quantity: limit for limit in part.limits.all() if limit.quantity in POWERS}
+    texts = {code: typed_text(limit.value, "W") for code, limit in limits.items()}
+    cited = next((limit.citation for limit in limits.values()), "")
+    return texts | {"part_marking": part.marking, "citation": cited}

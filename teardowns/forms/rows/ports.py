@@ -1,0 +1,69 @@
+"""Output connectors, their data lines and what they advertise."""
+import re
+
+from django import forms
+from django.core.exceptions import ValidationError
+
+from teardowns.forms.evidence_form import EvidenceForm, text_field
+from teardowns.models import Connector, DataWiring, How, Port, State
+
+CONTACTS = [("", "not looked"), ("yes", "full set"), ("no", "reduced set")]
+_WORD = re.compile(r"(?:0x)?([0-9A-Fa-f]{8})")
+
+
+class PortForm(EvidenceForm):
+    model = Port
+    main = ("label", "connector", "wiring", "high_current_contacts", "advertised")
+
+    label = text_field("Name, as printed or your own", 40)
+    connector = forms.ChoiceField(choices=Connector, label="Connector", initial=Connector.OTHER)
+    wiring = forms.ChoiceField(choices=DataWiring, required=False, label="Data lines")
+    high_current_contacts = forms.ChoiceField(
+        choices=CONTACTS, required=False, label="Power contacts"
+    )
+    advertised = forms.CharField(
+        required=False, max_length=200, label="Advertised capabilities",
+        help_text="As a protocol analyser prints them: 32-bit words of eight hexadecimal digits, "
+                  "with spaces between.",
+    )
+
+    def initial_of(self, row):
+        contacts = {True: "yes", False: "no", None: ""}[row.high_current_contacts]
+        return super().initial_of(row) | {
+            "high_current_contacts": contacts, "advertised": " ".join(row.advertised),
+        }
+
+    def clean_advertised(self):
+        words = self.cleaned_data["advertised"].replace(",", " ").split()
+        for word in words:
+            if not _WORD.fullmatch(word):
+                raise ValidationError(f"“{word}” is not a 32-bit word: write eight hexadecimal "
+                                      "digits, for example 0A01912C.")
+        return [_WORD.fullmatch(word)[1].upper() for word in words]
+
+    def check(self, cleaned):
+        if not cleaned["label"]:
+            self.add_error("label", "A port needs a name: the printed one, or for example C1.")
+
+    def values(self):
+        cleaned = self.cleaned_data
+        own = {name: cleaned[name]
+               for name in ("label", "connector", "wiring", "advertised", "note")}
+        return own | {
+            "high_current_contacts": {"yes": True, "no": False, "": None}[
+                cleaned["high_current_contacts"]
+            ],
+        }
+
+    def new_values(self):
+        return {"state": State.RECORDED.value, "how": How.READ_OFF.value}
+
+    @staticmethod
+    def check_rows(forms):
+        """Names tell the ports apart, in claims and in load tests."""
+        seen = set()
+        for form in forms:
+            label = form.cleaned_data.get("label")
+            if label and label in seen:
+                form.add_error("label", f"Two ports are named “{label}”: give each its own name.")
+            seen.add(label)

@@ -1,0 +1,80 @@
+"""The transformer, layer by layer from the core outward."""
+from django import forms
+
+from teardowns.forms.evidence_form import EvidenceForm, how_field, text_field
+from teardowns.forms.quantity_field import QuantityField, typed_text
+from teardowns.models import LayerKind, StackLayer, State, WindingRole, WireInsulation
+
+LAYERS = [
+    *((role.value, f"{role.label} winding") for role in WindingRole if role != WindingRole.NONE),
+    (LayerKind.INSULATION.value, "insulation"),
+]
+OF_WINDING = ("turns", "strands", "bare_diameter", "wire_insulation")
+OF_INSULATION = ("tape_layers", "thickness")
+LENGTHS = ("bare_diameter", "thickness", "margin_left", "margin_right")
+
+
+def _length(label, **options):
+    return QuantityField("m", "mm", label=label, **options)
+
+
+class StackLayerForm(EvidenceForm):
+    model = StackLayer
+    names = ("position", "layer", *OF_WINDING, *OF_INSULATION, "margin_left", "margin_right",
+             "condition")
+
+    position = forms.IntegerField(min_value=1, max_value=999, label="Place")
+    layer = forms.ChoiceField(choices=[("", "choose"), *LAYERS], required=False, label="Layer")
+    turns = forms.FloatField(required=False, min_value=0, max_value=5000, label="Turns")
+    strands = forms.IntegerField(required=False, min_value=1, max_value=1000, label="Strands")
+    bare_diameter = _length("Bare diameter")
+    wire_insulation = forms.ChoiceField(choices=WireInsulation, required=False,
+                                        label="Wire insulation")
+    tape_layers = forms.IntegerField(required=False, min_value=0, max_value=100,
+                                     label="Tape layers")
+    thickness = _length("Layer thickness")
+    margin_left = _length("Margin, left")
+    margin_right = _length("Margin, right")
+    condition = text_field("Condition", 200)
+    how = how_field()
+
+    @property
+    def main(self):
+        """A stored insulation needs no fields of a wire, a winding none of a tape."""
+        layer = self["layer"].value() if self.row else ""
+        unused = {"": (), LayerKind.INSULATION.value: OF_WINDING}.get(layer, OF_INSULATION)
+        return tuple(name for name in self.names if name not in unused)
+
+    @property
+    def more(self):
+        return (*(name for name in self.names if name not in self.main), "how", "note", "remove")
+
+    def prepare(self):
+        self.fields["position"].initial = self.references["index"] + 1
+
+    def initial_of(self, row):
+        lengths = {name: self.fields[name].print(getattr(row, name)) for name in LENGTHS}
+        turns = typed_text(row.turns, "1")
+        layer = row.winding or LayerKind.INSULATION.value
+        return super().initial_of(row) | lengths | {"turns": turns, "layer": layer}
+
+    def check(self, cleaned):
+        if not cleaned["layer"]:
+            self.add_error("layer", "Choose what this layer is.")
+        if cleaned["layer"] == LayerKind.INSULATION:
+            for name in OF_WINDING:
+                if cleaned[name]:
+                    self.add_error(name, "Insulation has no wire: clear this, or choose a winding.")
+
+    def values(self):
+        cleaned = self.cleaned_data
+        own = {name: cleaned[name] for name in (*self.names, "note") if name != "layer"}
+        is_insulation = cleaned["layer"] == LayerKind.INSULATION
+        return own | {
+            "kind": (LayerKind.INSULATION if is_insulation else LayerKind.WINDING).value,
+            "winding": "" if is_insulation else cleaned["layer"],
+            "how": cleaned["how"] or "measured",
+        }
+
+    def new_values(self):
+        return {"state": State.RECORDED.value}

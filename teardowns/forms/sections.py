@@ -1,0 +1,189 @@
+"""The bench sheet: what is asked for, in bench order. A new entry is one line here."""
+from teardowns.forms import cautions
+from teardowns.forms.items import Entry, Group, Parts, Section, Table, UnitFields
+from teardowns.forms.rows.claims import ClaimForm
+from teardowns.forms.rows.distances import DistanceForm
+from teardowns.forms.rows.load_tests import LoadTestForm
+from teardowns.forms.rows.ports import PortForm
+from teardowns.forms.rows.printed_texts import PrintedTextForm
+from teardowns.forms.rows.stack_layers import StackLayerForm
+from teardowns.models import How, Role
+
+MAINS = ("mains_voltage",)
+LOADED = ("mains_voltage", "ambient")
+
+ORIGIN = Section("origin", "Identity and origin", (
+    Group("Identity", (UnitFields((
+        "title", "kind", "maker", "model", "obtained_on", "channel", "price", "currency",
+        "listing_reach", "plug",
+    )),)),
+))
+PRINTED = Section("printed", "Plate and listing", (
+    Group("Printed texts", (
+        Table("texts", "Printed text", PrintedTextForm, frozenset({
+            ("printedtext", "plate"), ("printedtext", "packaging"), ("printedtext", "listing"),
+            ("printedtext", "manual"),
+        }), at_least=2),
+    )),
+    Group("Claims", (
+        Table("claims", "Claim", ClaimForm, frozenset({("claim", "")}), at_least=0,
+              add="Add a claim by hand"),
+    ), hint="One row a statement. Read the texts into rows with the buttons above, then correct "
+            "them: the words on the unit decide, not the reader. A voltage may be a range, "
+            "100-240 V; a power is written only where it is printed."),
+))
+OUTSIDE = Section("outside", "Outside and mass", (
+    Group("Mass", (Entry("mass_total"),)),
+    Group("Case", (
+        Entry("case_height"), Entry("case_width"), Entry("case_depth"),
+        Entry("case_wall_thickness"),
+    )),
+))
+PORTS = Section("ports", "Ports", (
+    Group("Ports", (Table("ports", "Port", PortForm, frozenset({("port", "")})),),
+          hint="Power contacts: a full set carries the connector's full current."),
+    Group("Voltages at the ports", (
+        Entry("output_voltage_no_load", ("port", "mains_voltage"), repeat=True),
+        Entry("offered_voltage", ("port", "mains_voltage"), repeat=True),
+        Entry("refused_voltage", ("port", "mains_voltage"), repeat=True,
+              hint="Lowest voltage that was asked for by its protocol and not given."),
+    )),
+), cautions=(cautions.RESIDUAL_CURRENT, cautions.SURFACE))
+LOAD = Section("load", "Load tests", (
+    Group("Loads", (
+        Table("loads", "Load test", LoadTestForm, frozenset({
+            ("measurement", "sustained_power"), ("measurement", "peak_power"),
+            ("measurement", "failed_power"),
+        })),
+    ), hint="One row a load: held for ten minutes or more, held for a shorter time, or not held. "
+            "A power left blank is worked out from voltage and current."),
+    Group("At full load", (
+        Entry("input_power_full_load", MAINS, repeat=True),
+        Entry("efficiency", MAINS, repeat=True, hint="For example 0.87, or 87 %."),
+        Entry("average_efficiency", MAINS, repeat=True),
+        Entry("ripple_voltage", MAINS), Entry("source_resistance", ("port",)),
+        Entry("overcurrent_point", ("port", "mains_voltage", "output_voltage"), repeat=True),
+    )),
+    Group("Without load", (Entry("no_load_power", MAINS, repeat=True),)),
+), cautions=(cautions.RESIDUAL_CURRENT, cautions.FIRST_POWER, cautions.SURFACE,
+             cautions.SECOND_PERSON, cautions.NO_FAULTS))
+MAINS_SIDE = Section("mains-side", "Mains side", (
+    Group("Bulk capacitor", (
+        Parts((Role.BULK_CAPACITOR,), ("count", "nominal", "tolerance", "rated_voltage"),
+              "Bulk capacitor"),
+        Entry("bulk_capacitance", hint="All together at 120 Hz; one lead lifted, discharged."),
+        Entry("bus_voltage", MAINS), Entry("minimum_bus_voltage"),
+    )),
+    Group("Protection and filter", (
+        Parts((Role.FUSE,), ("rated_current", "rated_voltage"), "Fuse"),
+        Entry("fuse_rating", how=How.READ_OFF,
+              hint="Only if it is known otherwise than from the marking above."),
+        Parts((Role.FUSIBLE_RESISTOR,), ("nominal", "tolerance"), "Fusible resistor"),
+        Entry("fusible_resistance"),
+        Parts((Role.X_CAPACITOR,), ("nominal", "rated_voltage", "safety_class"),
+              "Capacitor across the mains"),
+        Entry("x_capacitance"), Entry("discharge_resistance"),
+        Parts((Role.DISCHARGE_RESISTOR,), ("count", "nominal"), "Discharge resistor", at_least=0),
+        Parts((Role.FILTER_CHOKE, Role.VARISTOR), ("count",), "Choke or varistor", at_least=0),
+    ), hint="“Looked, not found” is a finding. “Not looked” stays an open question."),
+    Group("Rectifier", (
+        Parts((Role.RECTIFIER,), ("count",), "Mains rectifier"),
+        Entry("rectifier_full_wave"), Entry("power_factor_corrector"),
+    )),
+    Group("Controller and switch", (
+        Parts((Role.PRIMARY_CONTROLLER,),
+              ("part_marking", "controller_power_wide", "controller_power_high", "citation"),
+              "Primary controller",
+              remark="Published power: from the data sheet of the type, never from a shop page."),
+        Parts((Role.PRIMARY_SWITCH,), ("part_marking", "count", "rated_voltage"), "Primary switch",
+              remark="Leave it out if the controller contains it."),
+        Entry("switch_voltage_rating", how=How.DATA_SHEET),
+        Entry("current_sense_resistance"),
+        Parts((Role.SENSE_RESISTOR,), ("count", "nominal", "tolerance"), "Current-sense resistor",
+              at_least=0),
+        Entry("switching_frequency", MAINS),
+        Entry("reflected_voltage"),
+    )),
+), cautions=(cautions.DISCHARGE, cautions.NO_EARTHED_PROBE, cautions.ISOLATION, cautions.OPENED),
+   discharge=True)
+OUTPUT_SIDE = Section("output-side", "Output side", (
+    Group("Capacitor and rectifier", (
+        Parts((Role.OUTPUT_CAPACITOR,), ("count", "nominal", "rated_voltage"), "Output capacitor"),
+        Parts((Role.OUTPUT_RECTIFIER,), ("count", "rated_voltage", "rated_current"),
+              "Output rectifier"),
+        Entry("rectifier_voltage_rating", how=How.DATA_SHEET),
+        Entry("rectifier_current_rating", how=How.DATA_SHEET),
+    )),
+    Group("What was looked at", (UnitFields(("photographed_sides",)),)),
+    Group("Feedback and control", (
+        Entry("isolated_feedback"), Entry("primary_feedback"), Entry("primary_decodes_requests"),
+        Entry("protocol_controller"), Entry("feedback_node_driven"), Entry("port_converter"),
+        Entry("bus_switch"), Entry("feedback_bridges_barrier"),
+    ), hint="Which parts talk, regulate and switch. A part that was not seen is not a part that "
+            "is not there."),
+    Group("Their markings", (
+        Parts((Role.OPTOCOUPLER, Role.PROTOCOL_CONTROLLER, Role.PORT_CONVERTER, Role.PASS_SWITCH,
+               Role.OTHER), ("count",), "Part", at_least=0),
+    )),
+), cautions=(cautions.DISCHARGE,), discharge=True)
+TRANSFORMER = Section("transformer", "Transformer", (
+    Group("Core", (
+        Entry("core_width"), Entry("core_height"), Entry("core_depth"),
+        Entry("centre_leg_width"), Entry("core_effective_area", how=How.DATA_SHEET),
+        Entry("air_gap"), Entry("primary_inductance"),
+        Parts((Role.TRANSFORMER,), ("count",), "Transformer marking", at_least=0),
+    )),
+    Group("Winding stack", (
+        Table("stack", "Layer", StackLayerForm, frozenset({("stacklayer", "")}), at_least=4),
+    ), hint="Place 1 is next to the core. Count the turns as they come off; the layers may be "
+            "entered in any order."),
+), cautions=(cautions.DISCHARGE, cautions.OPENED), discharge=True)
+BARRIER = Section("barrier", "Barrier distances", (
+    Group("Distances", (
+        Table("distances", "Distance", DistanceForm,
+              frozenset({("insulationobservation", "")}), at_least=2),
+    ), hint="The shortest path that you can find. Clearance runs through air, creepage along the "
+            "surface; give both of one gap the same place. Without ± U these are taken: 0.10 mm "
+            "for a caliper, 0.30 mm or 10 % for a photo with a scale, 0.50 mm or 20 % for a photo "
+            "scaled from a known part."),
+    Group("Capacitors across the barrier", (
+        Parts((Role.BARRIER_CAPACITOR,), ("count", "nominal", "rated_voltage", "safety_class"),
+              "Capacitor across the barrier"),
+        Entry("barrier_capacitance"),
+    )),
+    Group("Voltages and leakage", (
+        Entry("working_voltage_rms", MAINS), Entry("working_voltage_peak", MAINS),
+        Entry("insulation_resistance"), Entry("touch_current", MAINS),
+    )),
+), cautions=(cautions.DISCHARGE, cautions.NO_EARTHED_PROBE, cautions.TESTERS), discharge=True)
+TEMPERATURES = Section("temperatures", "Temperatures", (
+    Group("Steady state", (
+        Entry("ambient_temperature"), Entry("case_temperature", LOADED),
+        Entry("transformer_temperature", LOADED), Entry("bulk_capacitor_temperature", LOADED),
+    ), hint="At the highest load that held, when nothing rises any more."),
+), cautions=(cautions.FIRST_POWER, cautions.SURFACE, cautions.NO_EARTHED_PROBE))
+BALLAST = Section("ballast", "Ballast and remarks", (
+    Group("Ballast", (
+        Entry("mass_accounted"), Entry("mass_ballast"),
+        Parts((Role.BALLAST,), ("count", "place"), "Part with no function",
+              remark="What it is and where it sat: neither an electrical connection nor a heat "
+                     "path."),
+    )),
+    Group("Remarks", (UnitFields(("notes",)),)),
+))
+
+SECTIONS = (ORIGIN, PRINTED, OUTSIDE, PORTS, LOAD, MAINS_SIDE, OUTPUT_SIDE, TRANSFORMER, BARRIER,
+            TEMPERATURES, BALLAST)
+BY_SLUG = {section.slug: section for section in SECTIONS}
+
+# Quantities that another kind of row states, so that no entry asks for them twice.
+STATED_BY_ROWS = {
+    "rated_voltage_low", "rated_voltage_high", "rated_frequency", "rated_input_current",
+    "sustained_power", "peak_power", "failed_power",
+    "bulk_capacitance_marked", "bulk_capacitor_rating", "output_capacitor_rating",
+    "controller_power_wide", "controller_power_high",
+    "primary_turns", "secondary_turns", "auxiliary_turns",
+    "primary_wire_diameter", "secondary_wire_diameter", "secondary_strands",
+    "clearance", "creepage", "insulation_thickness", "tape_layers",
+    "photographed_sides",
+}

@@ -1,0 +1,105 @@
+"""The words of one row of evidence: value, conditions, source, review, author."""
+from __future__ import annotations
+
+from django.utils.safestring import SafeString, mark_safe
+
+from teardowns.engine.quantities import QUANTITIES
+from teardowns.figures.marks import looking_mark, review_mark
+from teardowns.reading.quantity import print_quantity
+
+from .numbers import THIN, as_recorded, printed, with_unit
+
+SPREADS = {"standard": "k = 1", "interval": f"± U, 95{THIN}%", "tolerance": "± tolerance"}
+COMPONENT_UNITS = {
+    "fuse": "A", "fusible_resistor": "Ω", "discharge_resistor": "Ω", "sense_resistor": "Ω",
+    "filter_choke": "H", "transformer": "H", "x_capacitor": "F", "bulk_capacitor": "F",
+    "barrier_capacitor": "F", "output_capacitor": "F", "varistor": "V",
+}
+
+
+def looked(row) -> SafeString | None:
+    """The drawing of how it was looked for, or None when there is something to print."""
+    if row.state == "recorded":
+        return None
+    return mark_safe(looking_mark(row.state, row.get_state_display()))
+
+
+def measured_value(row, unit: str) -> list[str]:
+    """Value with its uncertainty, and what the number behind ± means."""
+    if row.uncertainty is None:
+        return [as_recorded(row.value, unit), "uncertainty not stated"]
+    return [print_quantity(row.value, unit, uncertainty=row.uncertainty),
+            SPREADS[row.uncertainty_kind]]
+
+
+def quantity_value(row) -> list[str]:
+    quantity = QUANTITIES.get(row.quantity)
+    if quantity is not None and quantity.is_flag:
+        return ["present" if row.value else "absent"]
+    return measured_value(row, quantity.unit if quantity else "1")
+
+
+def conditions(row) -> list[str]:
+    """Mains, output setting, duration, ambient, place, instrument: as far as stated."""
+    stated = (
+        (row.mains_voltage, "V", "mains"), (row.mains_frequency, "Hz", ""),
+        (row.output_voltage, "V", "at the port"), (row.duration, "s", ""),
+        (row.ambient, "°C", "ambient"),
+    )
+    found = [
+        f"{as_recorded(value, unit)} {what}".strip()
+        for value, unit, what in stated if value is not None
+    ]
+    found += [str(place) for place in (row.port, row.component) if place is not None]
+    return found + ([row.instrument] if row.instrument else [])
+
+
+def component_value(row) -> list[str]:
+    """Decoded value with tolerance, then ratings and class."""
+    found = []
+    if row.nominal is not None:
+        text = as_recorded(row.nominal, COMPONENT_UNITS.get(row.role, "1"))
+        if row.tolerance is not None:
+            text += f" ±{THIN}{with_unit(printed(row.tolerance * 100), '%')}"
+        found.append(text)
+    ratings = ((row.rated_voltage, "V"), (row.rated_current, "A"))
+    found += [as_recorded(value, unit) for value, unit in ratings if value is not None]
+    return found + ([f"class {row.safety_class}"] if row.safety_class else [])
+
+
+def winding(row) -> list[str]:
+    """Turns, strands, bare diameter and insulation of the wire."""
+    found = [with_unit(printed(row.turns), "turns")] if row.turns is not None else []
+    if row.bare_diameter is not None:
+        strands = f"{row.strands}{THIN}×{THIN}" if (row.strands or 1) > 1 else ""
+        found.append(f"{strands}{as_recorded(row.bare_diameter, 'm')} bare")
+    return found + ([row.get_wire_insulation_display()] if row.wire_insulation else [])
+
+
+def layers(row) -> list[str]:
+    """Tape layers, thickness of one, margins."""
+    found = []
+    if row.tape_layers is not None:
+        found.append(f"{row.tape_layers} layer{'s' if row.tape_layers != 1 else ''}")
+    if row.thickness is not None:
+        found.append(f"{as_recorded(row.thickness, 'm')} each")
+    margins = ((row.margin_left, "left"), (row.margin_right, "right"))
+    return found + [
+        f"{as_recorded(value, 'm')} margin {side}" for value, side in margins
+        if value is not None
+    ]
+
+
+def source(row) -> list[str]:
+    """How it was obtained, the photo or recording behind it, and the contributor's note."""
+    how = [row.get_how_display()] if row.state == "recorded" else []
+    shown = [str(what) for what in (row.photo, row.recording) if what is not None]
+    return how + shown + ([row.note] if row.note else [])
+
+
+def review(row) -> SafeString:
+    return mark_safe(review_mark(row.review_state, row.get_review_state_display()))
+
+
+def entered(row) -> str:
+    return f"{row.author.get_username()}, {row.recorded_at.date().isoformat()}"

@@ -1,0 +1,55 @@
+"""What a calculation sheet says of the evidence behind a number."""
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from teardowns.engine.quantities import QUANTITIES
+from teardowns.models import How, Role
+from teardowns.reading.quantity import print_quantity
+
+from .numbers import as_recorded
+
+
+@dataclass(frozen=True, slots=True)
+class Cited:
+    name: str               # "Bulk capacitance, measured"
+    how: str                # "measured"
+
+
+def quantity_label(code: str) -> str:
+    quantity = QUANTITIES.get(code)
+    return quantity.label if quantity else code
+
+
+def cited_rows(document: dict) -> dict[str, Cited]:
+    """Every row of a document of the exchange form that a number can rest on, by its ref."""
+    found = {"unit/photographed_sides": Cited("board photographs", "counted")}
+    for kind, (rows, name) in NAMES.items():
+        found |= {f"{kind}/{row['key']}": Cited(name(row), How(row["how"]).label)
+                  for row in document[rows]}
+    return found
+
+
+NAMES = {
+    "claim": ("claims", lambda row: f"“{row['text']}”"),
+    "measurement": ("measurements", lambda row: quantity_label(row["quantity"])),
+    "component": ("components",
+                  lambda row: f"{Role(row['role']).label} {row['designator']}".strip()),
+    "stacklayer": ("stack", lambda row: f"layer {row['position']}"),
+    "port": ("ports", lambda row: f"port {row['label']}"),
+}
+
+
+def quantity_in_words(entry: dict) -> str:
+    """An input of a trace: `15.2 ± 0.3 µF`, `100 V`, `found`."""
+    quantity = QUANTITIES.get(entry["code"])
+    if entry["value"] is None:
+        return "unknown"
+    if quantity is not None and quantity.is_flag:
+        present = entry["value"] > 0.5
+        if entry["how"] == "rulebook default":          # nobody looked: not a finding
+            return "taken as present" if present else "taken as absent"
+        return "found" if present else "not found"
+    if entry["u"]:
+        return print_quantity(entry["value"], entry["unit"], uncertainty=entry["u"])
+    return as_recorded(entry["value"], entry["unit"])

@@ -1,0 +1,73 @@
+"""The five facts under the title."""
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from django.utils.safestring import mark_safe
+
+from teardowns.figures.marks import verdict_chip
+from teardowns.reading.quantity import print_quantity
+
+from .links import Links
+from .numbers import THIN, claimed_watts, number, span, volts, with_unit
+
+NOT_KNOWN = "not known"
+REVIEWED = (("disputed", "disputed"), ("remeasured", "re-measured"), ("open", "not reviewed"))
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    name: str
+    value: str              # or markup
+    remark: str = ""
+    href: str = ""          # to the working of the value
+
+
+def facts(report: dict | None, rows: dict[str, list], links: Links) -> list[Fact]:
+    """Claimed, capability, verdict (once the unit is assessed), mass, and state of review."""
+    judged = [_claimed(report), _capability(report, links), _verdict(report)] if report else []
+    return [*judged, _mass(rows["measurement"]), _confirmed(rows)]
+
+
+def _claimed(report: dict) -> Fact:
+    if report["headline"] is None:
+        return Fact("Claimed", "no power claim")
+    return Fact("Claimed", claimed_watts(report["claims"][report["headline"]]["power"]))
+
+
+def _capability(report: dict, links: Links) -> Fact:
+    mains, found = report["mains"]["low"], report["capability"]["low"]
+    name = f"Capability at {volts(mains['voltage'])}{' (assumed)' if mains['assumed'] else ''}"
+    if found is None:
+        return Fact(name, "cannot tell", "no line of evidence")
+    interval = with_unit(span(found["low"], found["high"]), "W")
+    href = ""
+    if report["headline"] is not None:
+        href = f"{links.claim(report['claims'][report['headline']]['ref'])}#capability"
+    return Fact(name, with_unit(number(found["median"]), "W"), f"90{THIN}%: {interval}", href)
+
+
+def _verdict(report: dict) -> Fact:
+    if report["headline"] is None:
+        return Fact("Verdict on the claim", "nothing to judge")
+    word = report["claims"][report["headline"]]["verdict"]
+    return Fact("Verdict on the claim", mark_safe(verdict_chip(word)))
+
+
+def _mass(measurements: list) -> Fact:
+    known = {row.quantity: row.value for row in measurements if row.value is not None}
+    mass = known.get("mass_total")
+    sides = [known.get(f"case_{side}") for side in ("height", "width", "depth")]
+    if mass is None:
+        return Fact("Mass, density", NOT_KNOWN)
+    if None in sides or not all(sides):
+        return Fact("Mass, density", print_quantity(mass, "kg"), "outside dimensions not known")
+    density = mass * 1e3 / (sides[0] * sides[1] * sides[2] * 1e6)          # g/cm³
+    return Fact("Mass, density", print_quantity(mass, "kg"), with_unit(f"{density:.2f}", "g/cm³"))
+
+
+def _confirmed(rows: dict[str, list]) -> Fact:
+    found = [row.review_state for kind in rows.values() for row in kind]
+    counts = [(found.count(state), words) for state, words in REVIEWED]
+    remark = ", ".join(f"{count} {words}" for count, words in counts if count)
+    return Fact("Evidence confirmed", f"{found.count('confirmed')} of {len(found)}", remark)

@@ -1,0 +1,85 @@
+"""Everything the unit page places, prepared."""
+from __future__ import annotations
+
+from django.utils.safestring import mark_safe
+
+from teardowns.figures.marks import grade_mark
+
+from . import claims_section, power_section
+from .checks_section import check_rows
+from .evidence_cells import looked, measured_value
+from .evidence_tables import evidence_tables
+from .links import Links, anchor
+from .looked_states import looked_states
+from .mains import mains_ends, mains_short
+from .open_questions import open_questions
+from .printed_text import printed_texts
+from .record_foot import record_foot, record_line
+from .unit_facts import facts
+from .voltage_section import voltage_table
+from .wording import SAFETY, power_sentence, voltage_sentence
+
+NOT_ASSESSED = "The evidence of this unit has not been assessed yet."
+
+
+def unit_sheet(unit, assessment, rows: dict[str, list]) -> dict:
+    """Context of the page from the unit, its newest assessment (or None) and its evidence."""
+    links = Links(unit.pk)
+    report = assessment.payload if assessment else None
+    return {
+        "unit": unit,
+        "record": record_line(unit),
+        "safety": SAFETY,
+        "cannot_tell": mark_safe(grade_mark("cannot tell")),
+        "facts": facts(report, rows, links),
+        "printed_texts": printed_texts(rows["printedtext"], rows["claim"]),
+        "tables": evidence_tables(rows),
+        "paths": insulation_paths(rows["insulationobservation"]),
+        "foot": record_foot(unit, assessment),
+        "document": links.document,
+        **(_judged(report, rows, links) if report else {"sentences": [NOT_ASSESSED]}),
+    }
+
+
+def _judged(report: dict, rows: dict[str, list], links: Links) -> dict:
+    states = looked_states(rows["measurement"], rows["component"])
+    return {
+        "report": True,
+        "sentences": list(filter(None, (power_sentence(report), voltage_sentence(report)))),
+        "claims": claims_section.claim_rows(report, links),
+        "mains": [mains_short(report, end) for end in mains_ends(report)],
+        "unjudged": unjudged_claims(report, rows["claim"]),
+        "ladders": power_section.ladders(report, links, states),
+        "kinds": power_section.kind_key(),
+        "weights": power_section.weights(report, links),
+        "voltages": voltage_table(report, links, states),
+        "checks": check_rows(report, links),
+        "questions": open_questions(report),
+    }
+
+
+def unjudged_claims(report: dict, claims: list) -> list[tuple[str, str, str]]:
+    """Address, text and kind of each recorded statement that has no verdict."""
+    judged = {claim["ref"] for claim in report["claims"]}
+    return [
+        (f"#{anchor(row.ref)}", row.text or row.mark, _unjudged_kind(row))
+        for row in claims if row.ref not in judged and row.state == "recorded"
+    ]
+
+
+def _unjudged_kind(row) -> str:
+    disputed = ", disputed and left out" if row.review_state == "disputed" else ""
+    return f"{row.get_kind_display()}{disputed}"
+
+
+def insulation_paths(rows: list) -> list[dict]:
+    """What was recorded of each path across a barrier; no rule grades it yet."""
+    return [
+        {
+            "evidence": f"#{anchor(row.ref)}",
+            "place": row.place,
+            "path": f"{row.get_path_display()}, {row.get_barrier_display()}",
+            "value": looked(row) or measured_value(row, "m")[0],
+        }
+        for row in rows
+    ]

@@ -1,0 +1,150 @@
+"""The calculation sheet of one line of evidence or one check: the rulebook read backwards."""
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from django.utils.safestring import SafeString, mark_safe
+
+from teardowns.figures.budget import Part, budget_bars
+from teardowns.figures.marks import check_mark, kind_mark
+from teardowns.figures.markup import escape
+from teardowns.reading.quantity import print_interval, print_quantity
+
+from .evidence_names import Cited, quantity_in_words
+from .formula import formula_lines
+from .links import Links
+from .mains import mains_ends, mains_text
+from .numbers import THIN, number, quoted, with_unit
+
+KINDS = {
+    "limit": "limit: an upper wall; supports mildly, refutes without bound",
+    "practice": "practice: a habit of the trade; about 30 : 1 at most",
+    "passed": "test passed: the capability lies above, within the test’s own conditions",
+    "failed": "test failed: the capability lies below, within the test’s own conditions",
+    "switch": "switch: whether a mechanism for more than 5\u202fV exists at all",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Input:
+    symbol: SafeString      # MathML, or ""
+    label: str
+    value: str              # "15.2 ± 0.3 µF"
+    how: str
+    evidence: list[tuple[str, str]]     # address, name
+    default_source: str
+
+
+def working_sheet(
+    unit, report: dict, trace: dict, end: str, claim: str, cited: dict[str, Cited]
+) -> dict:
+    """Context of the page from the engine's trace of one line at one mains end.
+
+    `claim` is the ref of the claim as whose evidence the line was read, or "".
+    """
+    links = Links(unit.pk)
+    return {
+        **_head(unit, trace, links),
+        "mains": mains_text(report, end),
+        "claim": cited[claim].name if claim else "",
+        "other_ends": _other_ends(report, trace, end, claim, links),
+        "kind": mark_safe(kind_mark(trace["kind"], escape(KINDS[trace["kind"]]))),
+        "formula": formula_lines(trace["formula"]),
+        "result": result_text(trace["result"]),
+        "interval": interval_text(trace["result"]),
+        "inputs": [_input(entry, cited, links) for entry in trace["inputs"]],
+        "budget": _budget(trace),
+    }
+
+
+def check_sheet(unit, report: dict, rule) -> dict:
+    """Context of the page for a check: its formula, and what it said of each claim."""
+    links = Links(unit.pk)
+    facts = {name: getattr(rule, name) for name in ("id", "title", "summary", "source", "validity")}
+    texts = {claim["ref"]: quoted(claim) for claim in report["claims"]}
+    return {
+        **_head(unit, facts, links),
+        "formula": formula_lines(rule.formula),
+        "outcomes": [
+            (mark_safe(check_mark(check["outcome"])), check["sentence"],
+             texts.get(check["claim"], ""), links.evidence(check["claim"]))
+            for check in report["checks"] if check["id"] == rule.id
+        ],
+    }
+
+
+def _head(unit, rule: dict, links: Links) -> dict:
+    return {
+        "unit": unit,
+        "unit_address": links.unit,
+        "rule": rule["id"],
+        "title": rule["title"],
+        "summary": rule["summary"],
+        "source": rule["source"],
+        "validity": rule["validity"],
+    }
+
+
+def result_text(result: dict) -> str:
+    if result["u"] is None:
+        return f"ratio {number(result['value'])}"
+    return print_quantity(result["value"], result["unit"], uncertainty=result["u"])
+
+
+def interval_text(result: dict) -> str:
+    if result["u"] is None:
+        return ""
+    return f"90{THIN}%: {print_interval(result['low'], result['high'], result['unit'])}"
+
+
+def _other_ends(report, trace, end, claim, links) -> list[tuple[str, str]]:
+    """Address and mains of the other end; a line about voltage is the same at both."""
+    if trace["id"].startswith("voltage/"):
+        return []
+    return [(links.working(trace["id"], other, claim), mains_text(report, other))
+            for other in mains_ends(report) if other != end]
+
+
+def _input(entry: dict, cited: dict[str, Cited], links: Links) -> Input:
+    rows = [(ref, cited[ref]) for ref in entry["evidence"]]
+    hows = dict.fromkeys(row.how for _, row in rows)
+    return Input(
+        symbol=mark_safe(entry["symbol"]),
+        label=entry["label"],
+        value=quantity_in_words(entry),
+        how=", ".join(hows) if entry["how"] == "evidence" else entry["how"],
+        evidence=[(links.evidence(ref), row.name) for ref, row in rows],
+        default_source=entry["default_source"],
+    )
+
+
+def _budget(trace: dict) -> SafeString | str:
+    """Bars of all contributions, the largest first; "" where the result has no uncertainty."""
+    result = trace["result"]
+    if result["u"] is None:
+        return ""
+    unit = result["unit"]
+    parts = [
+        _part(entry["symbol"] + " " + escape(entry["label"]), entry, entry["contribution"],
+              entry["share"], unit)
+        for entry in trace["inputs"] if entry["share"] > 0
+    ]
+    parts.append(_part("The formula itself", None, trace["model_error"] * result["value"],
+                       trace["model_share"], unit))
+    parts.sort(key=lambda part: -part.size)
+    total = Part("Combined", "root of the sum of squares", result["u"],
+                 with_unit(number(result["u"], 2), unit), "")
+    caption = (
+        f"What each input adds to the standard uncertainty of the result, in {unit}, k = 1. "
+        "Contributions add as squares."
+    )
+    return mark_safe(budget_bars(caption, unit, parts, total))
+
+
+def _part(name: str, entry: dict | None, size: float, share: float, unit: str) -> Part:
+    detail = (
+        quantity_in_words(entry) if entry
+        else "how far it may be off where all inputs are right"
+    )
+    shares = f"{with_unit(f'{share * 100:.0f}', '%')} of the variance"
+    return Part(name.strip(), detail, size, with_unit(number(size, 2), unit), shares)

@@ -1,0 +1,35 @@
+"""The addresses of the domain's pages; a name is also its view's module and its template."""
+from django.urls import path
+
+from teardowns.views.bench_list import bench_list
+from teardowns.views.bench_new import bench_new
+from teardowns.views.bench_plate_reading import bench_plate_reading
+from teardowns.views.bench_section import bench_section
+from teardowns.views.front_page import front_page
+from teardowns.views.method import method
+from teardowns.views.styleguide import styleguide
+from teardowns.views.unit_claim_working import unit_claim_working
+from teardowns.views.unit_detail import unit_detail
+from teardowns.views.unit_document import unit_document
+from teardowns.views.unit_list import unit_list
+from teardowns.views.unit_working import unit_working
+
+site_urls = [
+    path("", front_page, name="front_page"),
+    path("units/", unit_list, name="unit_list"),
+    path("method/", method, name="method"),
+    path("styleguide/", styleguide, name="styleguide"),
+]
+unit_urls = [
+    path("units/<int:pk>/", unit_detail, name="unit_detail"),
+    path("units/<int:pk>/working/<path:line_id>/<slug:end>/", unit_working, name="unit_working"),
+    path("units/<int:pk>/claims/<slug:key>/", unit_claim_working, name="unit_claim_working"),
+    path("units/<int:pk>/document.json", unit_document, name="unit_document"),
+]
+bench_urls = [
+    path("bench/", bench_list, name="bench_list"),
+    path("bench/new/", bench_new, name="bench_new"),
+    path("bench/<int:pk>/plate-reading/", bench_plate_reading, name="bench_plate_reading"),
+    path("bench/<int:pk>/<slug:section>/", bench_section, name="bench_section"),
+]
+urlpatterns = [*site_urls, *unit_urls, *bench_urls]

@@ -1,0 +1,64 @@
+"""The rail of the bench sheet: every section with how much of it is filled."""
+from django.db.models import Value
+from django.urls import reverse
+
+from teardowns.forms.items import UnitFields
+from teardowns.forms.sections import SECTIONS
+from teardowns.models import (
+    Claim,
+    Component,
+    InsulationObservation,
+    Measurement,
+    Port,
+    PrintedText,
+    StackLayer,
+)
+
+BY_FIELD = {Measurement: "quantity", Component: "role", PrintedText: "source"}
+GAP = 1.2                        # % between two cells of a progress bar
+UNTOUCHED = ("", None, "unknown", 0)
+
+
+def rail(unit, current, unsaved):
+    """Sections for the template; `unsaved` are slugs with text that could not be saved yet."""
+    present = _present(unit)
+    return [_station(i, section, unit, present, current, unsaved)
+            for i, section in enumerate(SECTIONS, start=1)]
+
+
+def _present(unit):
+    """Which kinds of rows the unit has, in one query: ("measurement", "mass_total"), …"""
+    kinds = (Measurement, Component, PrintedText, Claim, Port, StackLayer, InsulationObservation)
+    first, *others = (_kinds_of(model, unit) for model in kinds)
+    return set(first.union(*others))
+
+
+def _kinds_of(model, unit):
+    which = BY_FIELD.get(model)
+    name = Value(model._meta.model_name)
+    rows = model.objects.filter(unit=unit).order_by()
+    return rows.values_list(name, which if which else Value(""))
+
+
+def _station(number, section, unit, present, current, unsaved):
+    filled = [is_full for item in section.items for is_full in _filled(item, unit, present)]
+    done, total = sum(filled), len(filled)
+    return {
+        "number": number, "title": section.title, "done": done, "total": total,
+        "url": reverse("bench_section", args=[unit.pk, section.slug]),
+        "current": section is current, "unsaved": section.slug in unsaved,
+        "cells": _cells(done, total),
+    }
+
+
+def _filled(item, unit, present):
+    if isinstance(item, UnitFields):
+        return [getattr(unit, name) not in UNTOUCHED for name in item.names
+                if name not in ("title", "kind", "currency", "listing_reach")]
+    return [bool(item.presence & present)] if item.at_least else []
+
+
+def _cells(done, total):
+    width = 100 / total
+    return [{"x": f"{i * width + GAP / 2:.2f}%", "width": f"{width - GAP:.2f}%",
+             "cls": "done" if i < done else "todo"} for i in range(total)]

@@ -1,0 +1,18 @@
+"""The method, printed from the rulebook."""
+from django.shortcuts import render
+
+from teardowns.engine import rulebook
+from teardowns.presenting import method_formulas
+from teardowns.presenting.method_sheet import method_sheet
+from teardowns.presenting.verdict_words import VERDICT_WORDS
+
+
+def method(request):
+    return render(request, "teardowns/method.html", method_sheet(rulebook.load()) | {
+        "verdict_words": VERDICT_WORDS,
+        "likelihoods": method_formulas.LIKELIHOODS,
+        "likelihood_key": method_formulas.LIKELIHOOD_KEY,
+        "hypotheses": method_formulas.HYPOTHESES,
+        "odds": method_formulas.ODDS,
+        "decibans": method_formulas.DECIBANS,
+    })

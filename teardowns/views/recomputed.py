@@ -1,0 +1,36 @@
+"""The engine run once more over a unit's document, so that its working can be shown."""
+from teardowns.engine import pipeline, rulebook
+from teardowns.engine.explain import explain, explain_claim
+from teardowns.exchange.tables import engine_tables, refs_behind
+from teardowns.exchange.verdict import each_ref_apart
+
+
+def line_working(document, line_id, end, claim=""):
+    """How a line of evidence came to its value at one mains end, read for the claim of that ref.
+
+    None where the unit has no such line, or no such claim.
+    """
+    tables, assessment = _assessed(document)
+    judged = _judged(tables)
+    if claim and claim not in judged:
+        return None
+    index = judged.index(claim) if claim else None
+    return each_ref_apart(explain(assessment, 0, line_id, end, tables.refs, index))
+
+
+def claim_working(document, ref):
+    """How a claim came to its plausibility; None where it is not judged."""
+    tables, assessment = _assessed(document)
+    judged = _judged(tables)
+    if ref not in judged:
+        return None
+    return each_ref_apart(explain_claim(assessment, judged.index(ref), tables.refs))
+
+
+def _assessed(document):
+    tables = engine_tables([document])
+    return tables, pipeline.assess(tables.evidence, tables.claims, rulebook.load())
+
+
+def _judged(tables):
+    return [refs_behind(tables.refs[claim])[0] for claim in tables.claims.claim_id]

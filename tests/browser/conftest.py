@@ -1,0 +1,61 @@
+"""A real Chromium, and the demo to look at."""
+import os
+import shutil
+
+import pytest
+from playwright.sync_api import sync_playwright
+
+CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
+FLAGS = [
+    "--no-sandbox", "--disable-gpu", "--disable-background-networking",
+    "--disable-component-update", "--disable-sync", "--no-first-run",
+]
+
+
+@pytest.fixture(scope="session")
+def chromium():
+    """The browser; its absence fails the run where browser tests are required."""
+    if CHROMIUM is None:
+        if os.environ.get("REQUIRE_BROWSER"):
+            pytest.fail("No Chromium on this machine, and REQUIRE_BROWSER is set.")
+        pytest.skip("No Chromium on this machine: apt-get install chromium")
+    with sync_playwright() as driver:
+        browser = driver.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def page(chromium):
+    """A fresh page that remembers what its console complained of."""
+    context = chromium.new_context(viewport={"width": 1280, "height": 900})
+    page = context.new_page()
+    page.complaints = []
+    page.on("console", lambda m: page.complaints.append(m.text) if m.type == "error" else None)
+    page.on("pageerror", lambda error: page.complaints.append(str(error)))
+    page.on("request", lambda r: _note_foreign(page, r.url))
+    yield page
+    context.close()
+
+
+def _note_foreign(page, url):
+    if not url.startswith(("http://localhost:", "http://127.0.0.1:", "data:", "blob:")):
+        page.complaints.append(f"request to another site: {url}")
+
+
+@pytest.fixture
+def demo(transactional_db, settings, tmp_path):
+    """The demo's report: units loaded and assessed, accounts with their passwords."""
+    from teardowns.services.load_demo import load_demo
+
+    return load_demo()
+
+
+@pytest.fixture
+def signed_in(page, demo, live_server):
+    """A page on which the demo contributor has signed in through the form."""
+    page.goto(f"{live_server.url}/sign-in/")
+    page.get_by_label("Username").fill("alma")
+    page.get_by_label("Password").fill(demo.passwords["alma"])
+    page.locator("main").get_by_role("button", name="Sign in").click()
+    return page

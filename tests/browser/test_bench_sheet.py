@@ -1,0 +1,76 @@
+"""What the bench sheet does in a real browser beyond sending its form."""
+import re
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import expect
+
+from core.accounts.models import User
+from teardowns.models import Unit
+
+pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
+MASS = "[name=mass-total-0-value]"
+
+
+@pytest.fixture
+def sheet(page, live_server):
+    """The address of a sheet whose contributor is signed in; sections follow it."""
+    alice = User.objects.create_user("alice", password="alice-of-the-cast")
+    unit = Unit.objects.create(contributor=alice, title="Veltrice VQ-45")
+    page.goto(f"{live_server.url}/sign-in/")
+    page.get_by_label("Username").fill("alice")
+    page.get_by_label("Password").fill("alice-of-the-cast")
+    page.locator("main").get_by_role("button", name="Sign in").click()
+    return f"{live_server.url}/bench/{unit.pk}"
+
+
+def save(page):
+    page.get_by_role("button", name="Save and stay").click()
+
+
+def test_what_was_typed_survives_leaving_the_page(page, sheet):
+    page.goto(f"{sheet}/outside/")
+    page.fill(MASS, "72.3 g")
+    page.goto(f"{sheet}/ports/")
+    page.goto(f"{sheet}/outside/")
+    page.get_by_role("button", name="Put it back").click()
+    assert page.input_value(MASS) == "72.3 g"
+    save(page)
+    expect(page.get_by_text("1 entry changed")).to_be_visible()
+    expect(page.get_by_role("button", name="Put it back")).to_have_count(0)
+    page.wait_for_function("Object.keys(localStorage).length === 0")
+    assert page.complaints == []
+
+
+def test_typing_a_value_chooses_recorded(page, sheet):
+    page.goto(f"{sheet}/outside/")
+    page.fill(MASS, "72")
+    expect(page.locator("[name=mass-total-0-state][value=recorded]")).to_be_checked()
+
+
+def test_an_error_takes_the_focus_and_links_to_its_field(page, sheet):
+    page.goto(f"{sheet}/outside/")
+    page.fill(MASS, "heavy")
+    save(page)
+    expect(page.locator("#errors")).to_be_focused()
+    page.locator("#errors a").click()
+    expect(page.locator(MASS)).to_be_focused()
+    assert Axe().run(page).violations_count == 0
+
+
+def test_the_reading_follows_the_text(page, sheet):
+    page.goto(f"{sheet}/printed/")
+    page.fill("[name=texts-0-text]", "OUTPUT: 5V 2.4A")
+    expect(page.locator(".reading").first).to_contain_text(re.compile(r"output, 5.V, 2\.4.A"))
+    page.get_by_role("button", name="Read the text into claims").first.click()
+    assert page.input_value("[name=claims-0-current]") == "2.4 A"
+    assert page.complaints == []
+
+
+@pytest.mark.parametrize("section", ["printed", "mains-side", "barrier"])
+def test_a_section_fits_320_pixels_and_has_no_violation(page, sheet, section):
+    page.set_viewport_size({"width": 320, "height": 700})
+    page.goto(f"{sheet}/{section}/")
+    assert page.evaluate("document.documentElement.scrollWidth") == 320
+    assert Axe().run(page).violations_count == 0
+    assert page.complaints == []

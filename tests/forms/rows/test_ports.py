@@ -1,0 +1,41 @@
+import pytest
+
+from tests.forms.sent import checked, messages, only_change
+
+pytestmark = pytest.mark.django_db
+
+
+def port(unit, **typed):
+    return checked(unit, "ports", {f"ports-0-{name}": text for name, text in typed.items()})
+
+
+def test_advertised_words_are_kept_as_hexadecimal(unit):
+    stored = only_change(port(unit, label="C1", connector="usb_c",
+                              advertised="0x0a01912c, 0002D12C"))
+    assert stored["advertised"] == ["0A01912C", "0002D12C"]
+
+
+def test_a_word_of_another_length_is_named(unit):
+    assert "“0002D12” is not a 32-bit word" in messages(port(unit, label="C1",
+                                                             advertised="0002D12"))
+
+
+def test_a_port_needs_a_name(unit):
+    assert "needs a name" in messages(port(unit, connector="usb_c"))
+
+
+def test_two_ports_need_two_names(unit):
+    form = checked(unit, "ports", {
+        "ports-TOTAL": "2", "ports-0-label": "C1", "ports-1-key": "ports-2", "ports-1-label": "C1",
+        "ports-1-version": "0", "ports-1-connector": "usb_c",
+    })
+    assert "Two ports are named “C1”" in messages(form)
+
+
+def test_a_reading_may_name_a_port_that_is_typed_at_the_same_time(unit):
+    form = port(unit, label="C1")
+    key = form.row_sets[0].forms[0].own_key
+    form = checked(unit, "ports", {"ports-0-label": "C1", "ports-0-key": key,
+                                   "offered-voltage-0-value": "5.1",
+                                   "offered-voltage-0-port": key})
+    assert [change.values.get("port") for change in form.row_changes()] == [None, key]

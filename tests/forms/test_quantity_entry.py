@@ -1,0 +1,108 @@
+import pytest
+
+from teardowns.models import Measurement
+from tests.forms.sent import checked, messages, only_change
+
+pytestmark = pytest.mark.django_db
+
+
+def mass(unit, **typed):
+    return checked(unit, "outside", {f"mass-total-0-{name}": text for name, text in typed.items()})
+
+
+def bulk(unit, **typed):
+    return checked(unit, "mains-side",
+                   {f"bulk-capacitance-0-{name}": text for name, text in typed.items()})
+
+
+def test_a_blank_entry_is_no_entry(unit):
+    assert mass(unit).row_changes() == []
+
+
+def test_a_value_alone_is_recorded_and_measured_in_the_unit_of_the_field(unit):
+    stored = only_change(mass(unit, value="72.3"))
+    assert stored["value"] == pytest.approx(0.0723)
+    assert (stored["state"], stored["how"], stored["uncertainty"]) == ("recorded", "measured", None)
+
+
+@pytest.mark.parametrize("spread, absolute", [
+    ("0.3", 0.3e-6), ("0.3 µF", 0.3e-6), ("300 nF", 0.3e-6), ("± 0.3", 0.3e-6), ("2 %", 0.3e-6),
+])
+def test_the_spread_has_a_unit_of_its_own_or_none(unit, spread, absolute):
+    stored = only_change(bulk(unit, value="15 µF", spread=spread))
+    assert stored["uncertainty"] == pytest.approx(absolute)
+    assert stored["uncertainty_kind"] == "interval"
+
+
+def test_a_spread_in_the_value_s_own_text_counts(unit):
+    stored = only_change(bulk(unit, value="15 µF ± 20 %"))
+    assert stored["uncertainty"] == pytest.approx(3e-6)         # 20 % of 15 µF
+    assert stored["uncertainty_kind"] == "tolerance"
+
+
+def test_the_kind_of_spread_is_the_contributor_s_to_say(unit):
+    stored = only_change(bulk(unit, value="15", spread="0.2", spread_kind="standard"))
+    assert stored["uncertainty_kind"] == "standard"
+
+
+def test_a_spread_larger_than_the_value_names_the_two_likely_repairs(unit):
+    said = messages(bulk(unit, value="15.2", spread="18"))
+    assert "± 18 µF is larger than the value" in said
+    assert "write “18 %”" in said and "“1.8 µF”" in said
+
+
+def test_a_spread_stated_twice_is_refused(unit):
+    assert "stated twice" in messages(bulk(unit, value="15 ± 1", spread="1"))
+
+
+def test_a_spread_without_a_value_is_refused(unit):
+    assert "without a value" in messages(bulk(unit, spread="1"))
+
+
+@pytest.mark.parametrize("state", ["not_looked", "not_found", "not_readable"])
+def test_each_state_without_a_value_is_a_fact_of_its_own(unit, state):
+    stored = only_change(mass(unit, state=state))
+    assert (stored["state"], stored["value"]) == (state, None)
+
+
+def test_a_state_without_value_beside_a_value_is_refused(unit):
+    assert "“Not looked”, but a value" in messages(mass(unit, state="not_looked", value="70"))
+
+
+def test_recorded_needs_a_value(unit):
+    assert "needs a value" in messages(mass(unit, state="recorded"))
+
+
+def test_a_value_that_cannot_exist_is_refused_with_the_range(unit):
+    said = messages(mass(unit, value="72 kg"))
+    assert "72000 g is outside what can exist here, 0 g to 10000 g" in said
+
+
+def test_conditions_are_kept_with_the_measurement(unit):
+    form = checked(unit, "load", {"efficiency-0-value": "82 %",
+                                  "efficiency-0-mains_voltage": "230"})
+    stored = only_change(form)
+    assert stored["value"] == pytest.approx(0.82)
+    assert stored["mains_voltage"] == 230.0
+
+
+@pytest.mark.parametrize("state, value", [("recorded", 1.0), ("not_found", None)])
+def test_a_part_is_found_or_not(unit, state, value):
+    form = checked(unit, "output-side", {"isolated-feedback-0-state": state})
+    assert only_change(form)["value"] == value
+
+
+def test_a_stored_entry_that_is_sent_back_unchanged_stays_untouched(unit, alice):
+    Measurement.objects.create(unit=unit, key="mass", quantity="mass_total", value=1 / 13,
+                               uncertainty=0.001 / 3, uncertainty_kind="standard", author=alice)
+    assert mass(unit).row_changes() == []
+
+
+def test_two_stored_readings_of_a_quantity_are_both_shown(unit, alice):
+    for key, volts in (("a", 115.0), ("b", 230.0)):
+        Measurement.objects.create(unit=unit, key=key, quantity="efficiency", value=0.8,
+                                   mains_voltage=volts, author=alice)
+    form = checked(unit, "load", {})
+    rows = next(part for part in form.row_sets if part.item.prefix == "efficiency")
+    assert [title for title, _ in rows.titles()] == ["Efficiency at full load 1",
+                                                     "Efficiency at full load 2"]

@@ -1,0 +1,35 @@
+import pytest
+
+from teardowns.forms.sections import BY_SLUG, SECTIONS
+from teardowns.models import Component, Measurement
+from teardowns.views.bench_rail import rail
+
+pytestmark = pytest.mark.django_db
+
+
+def station(unit, slug, unsaved=()):
+    stations = rail(unit, BY_SLUG["origin"], unsaved)
+    return stations[SECTIONS.index(BY_SLUG[slug])]
+
+
+def test_it_counts_what_is_filled_of_each_section(unit, alice):
+    Measurement.objects.create(unit=unit, key="m", quantity="mass_total", value=0.07, author=alice)
+    outside = station(unit, "outside")
+    assert (outside["done"], outside["total"]) == (1, 5)
+    assert [cell["cls"] for cell in outside["cells"]] == ["done", "todo", "todo", "todo", "todo"]
+
+
+def test_looked_and_not_found_counts_as_filled(unit, alice):
+    before = station(unit, "mains-side")["done"]
+    Component.objects.create(unit=unit, key="f", role="fuse", state="not_found", author=alice)
+    assert station(unit, "mains-side")["done"] == before + 1
+
+
+def test_it_marks_the_current_section_and_those_with_unsaved_text(unit):
+    assert station(unit, "origin")["current"] and not station(unit, "ports")["current"]
+    assert station(unit, "ports", {"ports"})["unsaved"]
+
+
+def test_it_takes_one_query(unit, django_assert_num_queries):
+    with django_assert_num_queries(1):
+        rail(unit, BY_SLUG["origin"], ())

@@ -1,0 +1,217 @@
+import pytest
+
+from teardowns.forms.sections import SECTIONS
+from teardowns.models import (
+    AuditEntry,
+    Claim,
+    Component,
+    Measurement,
+    Port,
+    PrintedText,
+    UnsavedSection,
+)
+from tests.forms.sent import sent
+
+pytestmark = pytest.mark.django_db
+MASS = "mass-total-0-value"
+
+
+@pytest.fixture
+def bench(client, alice, unit):
+    """Alice at her sheet: `bench(slug)` opens a section, with fields it sends them."""
+    client.force_login(alice)
+
+    def visit(slug, changes=None, follow=False, **button):
+        url = f"/bench/{unit.pk}/{slug}/"
+        if changes is None and not button:
+            return client.get(url)
+        return client.post(url, sent(unit, slug, changes, **button), follow=follow)
+
+    return visit
+
+
+def text_of(response):
+    return response.content.decode()
+
+
+@pytest.mark.parametrize("section", SECTIONS, ids=lambda section: section.slug)
+def test_every_section_opens_within_twelve_queries(
+    bench, section, unit, alice, django_assert_max_num_queries
+):
+    for i in range(6):
+        Component.objects.create(unit=unit, key=f"b{i}", role="bulk_capacitor", marking="10µF",
+                                 author=alice)
+        Port.objects.create(unit=unit, key=f"p{i}", label=f"C{i}", author=alice)
+    with django_assert_max_num_queries(12):
+        response = bench(section.slug)
+    page = text_of(response)
+    assert response.status_code == 200
+    assert f'<h1 id="sheet-title">{section.title}</h1>' in page
+    assert "not a safety certificate" in page
+    assert " style=" not in page and " onclick=" not in page
+
+
+def test_saving_leads_back_to_the_section_and_says_what_changed(bench, unit):
+    response = bench("outside", {MASS: "72,3"}, follow=True)
+    assert response.redirect_chain[-1][0] == f"/bench/{unit.pk}/outside/#main"
+    assert "1 entry changed" in text_of(response)
+    assert Measurement.objects.get().value == pytest.approx(0.0723)
+    assert 'value="72.3 g"' in text_of(response)
+
+
+def test_saving_may_lead_on_to_the_next_section(bench, unit):
+    response = bench("outside", {MASS: "72"}, save_next="next")
+    assert response.url == f"/bench/{unit.pk}/ports/#main"
+
+
+def test_the_verdict_follows_the_save(bench):
+    assert "It follows each save" in text_of(bench("outside"))
+    page = text_of(bench("printed", {
+        "texts-0-text": "OUTPUT 5V 9A", "claims-TOTAL": "1", "claims-0-key": "c",
+        "claims-0-version": "0", "claims-0-kind": "output", "claims-0-text": "5V 9A",
+        "claims-0-voltage": "5", "claims-0-current": "9",
+    }, follow=True))
+    assert "no evidence" in page and "Claimed: " in page and "Measure next" in page
+
+
+def test_a_wrong_entry_saves_nothing_and_loses_nothing(bench):
+    page = text_of(bench("outside", {MASS: "heavy", "case-width-0-value": "50"}))
+    assert "Nothing of this section is saved yet; what you typed is kept." in page
+    assert "1 entry needs a change" in page
+    assert f'<a href="#id_{MASS}">' in page
+    assert f'aria-describedby="id_{MASS}_error"' in page
+    assert 'value="heavy"' in page and 'value="50"' in page
+    assert not Measurement.objects.exists()
+
+
+def test_what_could_not_be_saved_is_there_after_a_reload_with_its_errors(bench):
+    bench("outside", {MASS: "heavy"})
+    page = text_of(bench("outside"))
+    assert 'value="heavy"' in page and "there is no number in it" in page
+    assert "not saved" in text_of(bench("ports"))            # the rail says so everywhere
+
+
+def test_the_next_good_save_clears_what_was_kept(bench):
+    bench("outside", {MASS: "heavy"})
+    bench("outside", {MASS: "72"})
+    assert not UnsavedSection.objects.exists()
+    assert 'value="72 g"' in text_of(bench("outside"))
+
+
+def test_what_is_not_saved_may_be_thrown_away(bench):
+    bench("outside", {MASS: "heavy"})
+    bench("outside", discard="yes")
+    assert "heavy" not in text_of(bench("outside"))
+
+
+def test_a_resend_is_one_entry(bench, client, unit):
+    fields = sent(unit, "ports", {"ports-0-label": "C1"})
+    for _ in range(2):
+        assert client.post(f"/bench/{unit.pk}/ports/", fields).status_code == 302
+    assert Port.objects.count() == 1
+
+
+def test_saving_an_untouched_section_leaves_no_history(bench):
+    bench("outside", {MASS: "72"})
+    assert "nothing had changed" in text_of(bench("outside", follow=True, save="here"))
+    assert Measurement.history.count() == 1
+
+
+def test_one_more_row_keeps_what_is_typed_and_shows_no_errors(bench):
+    page = text_of(bench("ports", {"ports-0-label": "C1", "ports-0-advertised": "12"},
+                         add_row="ports"))
+    assert 'name="ports-1-label"' in page and 'value="C1"' in page
+    assert "is not a 32-bit word" not in page
+    assert not Port.objects.exists()
+    assert 'name="ports-1-label"' in text_of(bench("ports"))       # and after a reload
+
+
+def test_a_row_of_no_table_is_not_added(bench):
+    assert bench("ports", add_row="nonsense").status_code == 200
+
+
+def test_a_row_that_changed_elsewhere_is_shown_beside_what_was_typed(bench, client, unit):
+    bench("outside", {MASS: "70"})
+    stale = sent(unit, "outside", {MASS: "90 g"})
+    bench("outside", {MASS: "80"})
+    page = text_of(client.post(f"/bench/{unit.pk}/outside/", stale))
+    assert "changed elsewhere" in page and "Value: 80 g" in page and 'value="90 g"' in page
+    assert Measurement.objects.get().value == pytest.approx(0.08)
+    again = stale | {"mass-total-0-version": "2"}            # as the page now carries it
+    assert client.post(f"/bench/{unit.pk}/outside/", again).status_code == 302
+    assert Measurement.objects.get().value == pytest.approx(0.09)
+
+
+def test_the_page_after_a_conflict_carries_the_version_it_showed(bench, client, unit):
+    bench("outside", {MASS: "70"})
+    stale = sent(unit, "outside", {MASS: "90 g"})
+    bench("outside", {MASS: "80"})
+    page = text_of(client.post(f"/bench/{unit.pk}/outside/", stale))
+    assert 'name="mass-total-0-version" value="2"' in page
+
+
+def test_a_row_is_removed_by_its_box(bench):
+    bench("outside", {MASS: "70"})
+    bench("outside", {"mass-total-0-remove": "on", MASS: "nonsense"})
+    assert not Measurement.objects.exists()
+
+
+def test_reading_a_text_prefills_claims_that_are_saved_only_when_asked(bench, unit):
+    key = sent(unit, "printed")["texts-0-key"]
+    typed = {"texts-0-text": "OUTPUT 5V 3A / 9V 2A", "texts-0-key": key}
+    page = text_of(bench("printed", typed, read_text=key))
+    assert 'name="claims-1-voltage" value="9 V"' in page
+    assert "<mark>" in page
+    assert not Claim.objects.exists()
+
+
+def test_claims_point_at_the_text_that_is_saved_with_them(bench, unit):
+    key = sent(unit, "printed")["texts-0-key"]
+    typed = {"texts-0-text": "OUTPUT 5V 3A", "texts-0-key": key}
+    bench("printed", typed, read_text=key)
+    drawn = UnsavedSection.objects.get().fields
+    drawn.pop("read_text")                          # another button is pressed now
+    bench("printed", drawn)
+    claim = Claim.objects.get()
+    assert claim.printed_text == PrintedText.objects.get()
+    assert claim.printed_text.text[claim.start:claim.end] == claim.text
+
+
+def test_the_discharge_is_logged_once_and_remembered(bench):
+    assert "Measured below 30" in text_of(bench("mains-side"))
+    bench("mains-side", {"discharged": "yes"})
+    assert AuditEntry.objects.filter(action="discharge_confirmed").count() == 1
+    assert 'name="discharged"' not in text_of(bench("barrier"))
+
+
+def test_hidden_fields_that_make_no_sense_do_no_harm(bench):
+    for changes in ({"ports-TOTAL": "-1"}, {"ports-TOTAL": "99999999"}, {"ports-TOTAL": "²"},
+                    {"ports-0-key": "../x", "ports-0-label": "C1"},
+                    {"ports-0-version": "x", "ports-0-label": "C1"}):
+        assert bench("ports", changes).status_code in (200, 302)
+    assert not Port.objects.exists()
+
+
+def test_only_the_contributor_s_open_sheet_is_found(client, bob, rita, mona, unit):
+    for person in (bob, rita, mona):
+        client.force_login(person)
+        assert client.get(f"/bench/{unit.pk}/outside/").status_code == 404
+        assert client.post(f"/bench/{unit.pk}/outside/").status_code == 404
+
+
+def test_a_sheet_that_was_sent_in_is_closed(bench, unit):
+    unit.status = "submitted"
+    unit.save()
+    assert bench("outside").status_code == 404
+
+
+def test_there_is_no_such_section(bench, unit, client):
+    assert client.get(f"/bench/{unit.pk}/nonsense/").status_code == 404
+
+
+def test_anonymous_is_led_to_sign_in(client, unit):
+    assert client.get(f"/bench/{unit.pk}/outside/").url.startswith("/sign-in/")
+
+
+def test_it_rejects_put(bench, client, unit):
+    assert client.put(f"/bench/{unit.pk}/outside/").status_code == 405

@@ -1,0 +1,32 @@
+"""No page asks more than twelve queries, the session and the account among them."""
+from pathlib import Path
+
+import pytest
+from django.conf import settings
+
+from teardowns.exchange.document import read_document
+from teardowns.models import Status
+from teardowns.services.assess_units import assess_units
+from teardowns.services.import_unit import import_unit
+
+pytestmark = pytest.mark.django_db
+RICH = Path(settings.BASE_DIR) / "fixtures/units/20-hurdlop-turbo45.json"
+PAGES = ["/", "/units/", "/units/?q=hurdlop&sort=gap", "/bench/", "/method/", "/styleguide/",
+         "/units/{pk}/", "/units/{pk}/working/power/bulk_capacitor/low/",
+         "/units/{pk}/claims/out-5v/", "/units/{pk}/document.json"]
+
+
+@pytest.fixture
+def unit(django_user_model, client):
+    alice = django_user_model.objects.create_user("alice")
+    unit = import_unit(read_document(RICH.read_text("utf-8")), alice, Status.PUBLISHED)
+    assess_units([unit])
+    client.force_login(alice)
+    return unit
+
+
+@pytest.mark.parametrize("address", PAGES)
+def test_a_signed_in_reader_costs_at_most_twelve_queries(
+        client, unit, django_assert_max_num_queries, address):
+    with django_assert_max_num_queries(12):
+        assert client.get(address.format(pk=unit.pk)).status_code == 200

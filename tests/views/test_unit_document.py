@@ -1,0 +1,50 @@
+"""The whole record as a file."""
+import json
+
+import pytest
+from django.urls import reverse
+
+from teardowns.exchange.document import read_document
+from tests.views.opened import DOCUMENT, opened
+
+pytestmark = pytest.mark.django_db
+
+
+@pytest.fixture
+def unit(alice):
+    return opened(alice)
+
+
+def download(client, unit):
+    return client.get(reverse("unit_document", args=[unit.pk]))
+
+
+def test_it_gives_back_what_was_recorded(client, unit):
+    document = json.loads(download(client, unit).content)
+    assert document["printed_texts"] == DOCUMENT["printed_texts"]
+    assert len(document["measurements"]) == len(DOCUMENT["measurements"])
+
+
+def test_it_can_be_read_back(client, unit):
+    assert read_document(download(client, unit).content)["unit"]["model"] == "VQ-45"
+
+
+def test_it_is_a_file_with_a_name_of_ours(client, unit):
+    response = download(client, unit)
+    assert response["Content-Type"] == "application/json"
+    name = f'attachment; filename="underplate-unit-{unit.pk}.json"'
+    assert response["Content-Disposition"] == name
+
+
+def test_it_rejects_post(client, unit):
+    assert client.post(reverse("unit_document", args=[unit.pk])).status_code == 405
+
+
+def test_a_draft_is_nobody_elses_business(client, alice, bob):
+    client.force_login(bob)
+    assert download(client, opened(alice, "draft")).status_code == 404
+
+
+def test_it_takes_at_most_twelve_queries(client, unit, django_assert_max_num_queries):
+    with django_assert_max_num_queries(12):
+        download(client, unit)
