@@ -3,7 +3,7 @@ from math import floor, isfinite, log10
 
 from .quantities import QUANTITIES
 
-PREFIXES = {"k": 1e3, "m": 1e-3, "µ": 1e-6, "n": 1e-9}
+PREFIXES = {"M": 1e6, "k": 1e3, "m": 1e-3, "µ": 1e-6, "n": 1e-9}
 NARROW = "\u202f"
 
 

@@ -1,6 +1,6 @@
 from teardowns.engine import rulebook
 from teardowns.engine.checks import claim_facts, run_checks
-from teardowns.engine.outcome import INCONSISTENT
+from teardowns.engine.outcome import CANNOT_TELL, CONSISTENT, INCONSISTENT
 from tests.engine.make import NAN, WIDE, claim_table, judge
 
 
@@ -22,3 +22,13 @@ def test_the_power_of_a_claim_is_printed_or_computed():
     facts = claim_facts(claim_table([(5.0, 2.0, NAN, "usb_a")]), 0)
     assert facts["claim_power"] == 10.0 and facts["claim_printed_power"] != 10.0
     assert facts["claim_connector"] == "usb_a"
+
+
+def test_a_check_that_lacks_a_plate_cannot_tell():
+    found = outcomes([], [(5.0, 2.0, 10.0, "usb_a_high_current")])
+    assert found["checks/plate_input_balance", 0].outcome == CANNOT_TELL
+    assert found["checks/plate_arithmetic", 0].outcome == CONSISTENT       # 5 V × 2 A = 10 W
+
+
+def test_a_claim_without_figures_gives_nothing_to_check():
+    assert outcomes([*WIDE, ("rated_input_current", 0.5, 0.0)], [(NAN, NAN, NAN, "usb_c")]) == {}

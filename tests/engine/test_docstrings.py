@@ -49,3 +49,8 @@ def test_every_formula_of_the_rectifier_is_covered():
     public = [name for name, item in inspect.getmembers(module, inspect.isfunction)
               if item.__module__ == module.__name__ and not name.startswith("_")]
     assert set(public) <= {formula.__name__ for formula in FORMULAS}
+
+
+@pytest.mark.parametrize("module", MODULES, ids=lambda m: m.__name__)
+def test_every_module_of_physics_has_a_formula_that_is_covered(module):
+    assert any(formula.__module__ == module.__name__ for formula in FORMULAS)

@@ -2,6 +2,7 @@
 import json
 from xml.etree import ElementTree
 
+import numpy as np
 import pytest
 
 from teardowns.engine.explain import explain, explain_claim
@@ -88,3 +89,81 @@ def test_explanations_are_json_with_well_formed_formulas(done):
     for trace in (explain(done, 0, "power/bulk_capacitor", "low"), explain_claim(done, 1)):
         json.dumps(trace, allow_nan=False)
         assert ElementTree.fromstring(trace["formula"]).tag == "math"
+
+
+EVERYTHING = (*BENCH, ("sustained_power", 12.0, 0.1, 230.0, 20.0), ("offered_voltage", 9.0, 0.05),
+              ("controller_power_wide", 18.0, 0.0), ("controller_power_high", 25.0, 0.0),
+              ("refused_voltage", 20.0, 0.1), ("isolated_feedback", 1.0, 0.0),
+              ("protocol_controller", 1.0, 0.0))
+
+
+def traces(done):
+    """Every explanation that there is."""
+    found = (explain(done, 0, rule.id, end) for rule in done.rulebook.lines for end in ENDS)
+    return [trace for trace in found if trace is not None]
+
+
+def test_the_budget_of_every_line_adds_up_to_one_and_to_its_uncertainty():
+    done = judge(EVERYTHING, CLAIMS)
+    found = [trace for trace in traces(done) if trace["kind"] != "switch"]
+    assert {trace["id"] for trace in found} == {
+        rule.id for rule in done.rulebook.lines if rule.kind != "switch"}
+    for trace in found:
+        shares = [one["share"] for one in trace["inputs"]] + [trace["model_share"]]
+        assert min(shares) >= 0 and sum(shares) == pytest.approx(1.0)
+        value, u = trace["result"]["value"], trace["result"]["u"]
+        model = trace["model_error"] * value
+        parts = [one["contribution"] for one in trace["inputs"]]
+        assert np.hypot.reduce([model, *parts]) == pytest.approx(u)
+
+
+def test_every_input_of_every_line_names_its_evidence_or_the_source_of_its_default():
+    for trace in traces(judge(EVERYTHING, CLAIMS)):
+        for one in trace["inputs"]:
+            if one["how"] == "not looked at":
+                assert one["value"] is None and one["evidence"] == []
+            else:
+                assert one["evidence"] or one["default_source"], (trace["id"], one["code"])
+                assert bool(one["evidence"]) is (one["how"] != "rulebook default")
+        assert trace["source"] and trace["validity"] and trace["rulebook"]
+
+
+def test_a_line_can_be_read_as_of_one_claim():
+    # Lost at 5 V: nothing for the 20 V claim, which is the headline.
+    done = judge([*WIDE, ("failed_power", 13.1, 0.1, 100.0, 5.0)], CLAIMS)
+    of = [explain(done, 0, "power/failed_power", "low", claim=claim) for claim in (0, 1, None)]
+    assert of[0]["result"]["value"] == 13.1 and of[1] is None and of[2] is None
+
+
+@pytest.mark.parametrize("claim", [0, 1])
+def test_the_weights_of_a_claim_are_those_that_were_judged(claim):
+    done = judge(EVERYTHING, CLAIMS)
+    judged = dict(zip((rule.id for rule in done.rulebook.lines), done.judged.weights[claim],
+                      strict=True))
+    found = {w["line"]: w["decibans"] for w in explain_claim(done, claim)["weights"]}
+    assert found == {line: value for line, value in judged.items() if not np.isnan(value)}
+    assert found.keys() >= {"power/bulk_capacitor", "power/mass_per_watt", "power/failed_power"}
+
+
+# Shares of voltage alone, power alone, both untrue: a USB port, and an adapter of one voltage.
+@pytest.mark.parametrize("connector, ways", [("usb_c", (1 / 3, 1 / 3, 1 / 3)),
+                                             ("barrel", (0.05, 0.9, 0.05))])
+def test_the_plausibility_can_be_computed_again_from_its_published_parts(connector, ways):
+    rows = [*WIDE, ("mass_total", 0.06, 1e-4), ("output_capacitor_rating", 25.0, 0.0)]
+    found = explain_claim(judge(rows, [(20.0, 2.25, NAN, connector)]), 0)
+    power, voltage = found["plausibility_power"], found["plausibility_voltage"]
+    assert 0.05 < power < 0.95 and 0.05 < voltage < 0.95 and power != voltage
+    # Bayes over four cases, even odds for "both true" against the other three.
+    untrue = (ways[0] * power * (1 - voltage) + ways[1] * (1 - power) * voltage
+              + ways[2] * (1 - power) * (1 - voltage))
+    true = power * voltage
+    assert found["plausibility"] == pytest.approx(true / (true + untrue))
+    assert found["total_decibans"] == pytest.approx(10 * np.log10(true / untrue))
+    for share in ways:
+        assert f"{share:.2g}" in found["prior"]
+
+
+def test_a_claim_of_power_alone_has_the_plausibility_of_its_power():
+    found = explain_claim(judge(BENCH, [(NAN, NAN, 12.0)]), 0)
+    assert found["plausibility"] == found["plausibility_power"] != 0.5
+    assert found["plausibility_voltage"] is None and "Even odds" in found["prior"]

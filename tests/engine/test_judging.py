@@ -122,3 +122,46 @@ def test_an_overload_trip_above_the_claim_is_no_word_against_it(lost):
 def test_a_load_lost_below_the_claim_speaks_against_it(lost):
     p = judge([*WIDE, ("failed_power", lost, 0.1, 100.0, 5.0)], [(5.0, 2.0, NAN)])
     assert p.judged.plausibility[0] < 0.1
+
+
+@pytest.mark.parametrize("claim", [(5.0, 2.4, NAN), (20.0, 2.25, 45.0)])
+@pytest.mark.parametrize("times", [1.0, 2.0, 6.0])
+def test_a_load_of_once_twice_or_six_times_the_claim_supports_it(claim, times):
+    load = times * claim[0] * claim[1]
+    done = judge([*WIDE, ("sustained_power", load, 0.01 * load, 100.0, claim[0])], [claim])
+    assert word(done) == "supported" and done.judged.plausibility_high[0] > 0.9
+
+
+def test_more_load_that_was_held_never_speaks_less_for_the_claim():
+    p = [judge([*WIDE, ("sustained_power", load, 0.01 * load, 100.0, 5.0)],
+               [(5.0, 2.4, NAN)]).judged.plausibility[0] for load in np.geomspace(0.5, 72, 25)]
+    assert (np.diff(p) > -1e-9).all() and p[0] < 0.6
+
+
+@pytest.mark.parametrize("divided_by", [31, 100, 900, 2000])
+def test_a_load_lost_far_below_the_range_of_the_prior_speaks_against_the_claim(divided_by):
+    lost = 45.0 / divided_by
+    done = judge([*WIDE, ("failed_power", lost, 0.01 * lost, 230.0, 20.0)], [(20.0, 2.25, 45.0)])
+    assert word(done) in {"implausible", "not attainable on this evidence"}
+    assert done.judged.plausibility_high[0] < 0.01
+
+
+def test_what_is_lost_at_5_volts_leaves_the_20_volt_claim_without_evidence():
+    done = judge([*WIDE, ("failed_power", 13.1, 0.1, 230.0, 5.0)], [(20.0, 2.25, 45.0)])
+    assert word(done) == "no evidence"
+    assert done.judged.plausibility[0] == pytest.approx(0.5)
+
+
+def test_the_ends_of_the_mains_range_differ_only_where_a_line_reads_the_mains():
+    mass, capacitor = (judge(rows, [watts(12.0)]).judged for rows in (
+        [*WIDE, ("mass_total", 0.03, 1e-4)], SMALL))
+    assert mass.plausibility[0] == mass.plausibility_high[0]
+    assert capacitor.plausibility[0] != capacitor.plausibility_high[0]
+    assert capacitor.capability[0, 0, 0] < capacitor.capability[0, 1, 0]
+
+
+def test_the_word_is_that_of_the_low_end():
+    # Held at 230 V: certain at the high end, and the low end is not known to hold anything.
+    done = judge([*SMALL, ("sustained_power", 12.3, 0.1, 230.0, 5.0)], [(5.0, 2.4, NAN)])
+    assert done.judged.plausibility[0] < 0.1 < 0.9 < done.judged.plausibility_high[0]
+    assert word(done) == "implausible"

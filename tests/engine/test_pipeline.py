@@ -1,4 +1,5 @@
 """What must hold for every rulebook, whatever its rules."""
+import json
 from dataclasses import replace
 
 import numpy as np
@@ -7,6 +8,8 @@ import pytest
 from teardowns.engine import pipeline, rulebook
 from teardowns.engine.pipeline import assess
 from teardowns.engine.quantities import CODES, QUANTITIES
+from teardowns.engine.report import report
+from teardowns.engine.verdicts import WORDS
 from tests.engine.make import NAN, claim_table, evidence_table
 
 # A plausible size of each quantity that a line reads; the random evidence scatters around it.
@@ -56,8 +59,19 @@ def test_a_unit_gets_the_same_bits_alone_as_in_bulk(bulk, unit):
         np.testing.assert_array_equal(column.value, bulk.frame[code].value[[unit]], code)
 
 
-def test_every_unit_gets_the_same_bits_in_chunks_of_another_size(bulk, monkeypatch):
-    monkeypatch.setattr(pipeline, "CHUNK", 97)
+def test_a_unit_gets_the_same_bits_among_others_in_another_order(bulk):
+    order = np.random.default_rng(2).permutation(len(UNITS))
+    mixed = assessed([UNITS[unit] for unit in order])
+    mine = np.concatenate([np.flatnonzero(bulk.claims.row == unit) for unit in order])
+    for name in mixed.judged.__slots__:
+        expected = getattr(bulk.judged, name)[order if name == "capability" else mine]
+        assert getattr(mixed.judged, name).tobytes() == expected.tobytes(), name
+
+
+# Eight chunks in threads; one chunk in none.
+@pytest.mark.parametrize("size", [97, 1000])
+def test_every_unit_gets_the_same_bits_in_chunks_of_another_size(bulk, monkeypatch, size):
+    monkeypatch.setattr(pipeline, "CHUNK", size)
     other = assessed(UNITS).judged
     for name in other.__slots__:
         assert getattr(other, name).tobytes() == getattr(bulk.judged, name).tobytes(), name
@@ -84,6 +98,42 @@ def test_no_evidence_leaves_even_odds_and_no_capability():
     done = assessed([([], [(20.0, 2.25, 45.0), (5.0, 3.0, NAN)])])
     np.testing.assert_allclose(done.judged.plausibility, 0.5)
     assert np.isnan(done.judged.capability).all() and np.isnan(done.judged.weights).all()
+    assert {WORDS[word] for word in done.judged.verdict} == {"no evidence"}
+
+
+@pytest.mark.parametrize("code", [*SIZES, *FLAGS])
+def test_an_observation_without_a_number_is_as_if_there_were_none(code):
+    claims = [(20.0, 2.25, 45.0), (5.0, 3.0, NAN)]
+    nothing, empty = (assessed([(rows, claims)]) for rows in ([], [(code, NAN, NAN)]))
+    for name in ("plausibility", "plausibility_high", "weights", "verdict", "capability"):
+        np.testing.assert_allclose(getattr(empty.judged, name), getattr(nothing.judged, name),
+                                   rtol=1e-12)
+    np.testing.assert_array_equal(empty.frame[code].value, nothing.frame[code].value)
+
+
+def any_unit(rng):
+    """Numbers from anywhere in what can exist, its ends included, and claims of any size."""
+    def number(quantity):
+        low, high = quantity.low, min(quantity.high, 1e4)
+        return rng.choice([low, high, rng.uniform(low, high), max(low, high * 1e-6)])
+
+    rows = [(code, float(rng.integers(0, 2) if q.is_flag else number(q)), 0.0 if q.is_flag else
+             float(rng.choice([0.0, 1e-6, 0.1, 10.0])), rng.choice([NAN, 0.0, 100.0, 400.0]),
+             rng.choice([NAN, 0.0, 5.0, 300.0]))
+            for code, q in QUANTITIES.items() if rng.random() < 0.4]
+    claims = [tuple(float(rng.choice([NAN, 0.0, size, 1e4])) for size in (20.0, 2.25, 45.0))
+              for _ in range(3)]
+    return rows, claims
+
+
+def test_200_units_of_any_numbers_get_probabilities_and_reports_without_a_gap():
+    # A RuntimeWarning would be an error here.
+    done = assessed([any_unit(np.random.default_rng(seed)) for seed in range(200)])
+    for p in (done.judged.plausibility, done.judged.plausibility_high):
+        assert p.shape == (600,) and ((p >= 0) & (p <= 1)).all()
+    assert np.isfinite(done.judged.total).all()
+    for row in range(200):
+        json.dumps(report(done, row), allow_nan=False)
 
 
 def test_an_unused_line_has_no_weight_and_a_used_one_has(bulk):

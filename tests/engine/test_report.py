@@ -3,6 +3,9 @@ import json
 
 import pytest
 
+from teardowns.engine import rulebook
+from teardowns.engine.physics.feedback import FLAGS
+from teardowns.engine.quantities import QUANTITIES
 from teardowns.engine.report import claim_text, report
 from teardowns.engine.verdicts import WORDS
 from tests.engine.make import NAN, WIDE, claim_table, judge, watts
@@ -12,6 +15,20 @@ KEYS = {"rulebook", "mains", "capability", "lines", "unmeasured", "claims", "hea
 BENCH = (*WIDE, ("bulk_capacitance", 15e-6, 3e-7), ("mass_total", 0.0462, 1e-4),
          ("failed_power", 13.1, 0.1, 100.0, 5.0), ("protocol_controller", 1.0, 0.0),
          ("rated_input_current", 0.6, 0.0))
+# Of each part; what pages, figures and files may rely on.
+PARTS = {
+    "mains": {"low", "high"}, "feedback": {"row", "switchable", "note"},
+    "lines": {"id", "target", "kind", "title", "unit", "ends", "detail", "evidence", "used",
+              "why_not"},
+    "unmeasured": {"id", "title", "reads"},
+    "claims": {"ref", "text", "kind", "voltage", "current", "power", "plausibility",
+               "plausibility_power", "plausibility_voltage", "verdict", "verdict_note", "weights",
+               "total_decibans", "ends", "contradiction"},
+    "checks": {"id", "title", "claim", "outcome", "sentence", "numbers"},
+    "open_questions": {"text", "reads", "rule"},
+}
+VERDICTS = {"supported", "possible", "doubtful", "implausible", "not attainable on this evidence",
+            "no evidence", "evidence contradicts itself"}
 CLAIMS = ((5.0, 3.0, NAN, "usb_c"), (20.0, 2.25, 45.0, "usb_c"))
 
 
@@ -33,8 +50,47 @@ def test_it_has_the_keys_that_pages_read_and_is_json(made):
     assert json.loads(json.dumps(made, allow_nan=False)) == made
 
 
-def test_every_verdict_is_one_of_the_words(made):
-    assert {claim["verdict"] for claim in made["claims"]} <= set(WORDS)
+@pytest.mark.parametrize("part", PARTS)
+def test_each_part_has_the_keys_that_pages_read(made, part):
+    found = made[part] if isinstance(made[part], list) else [made[part]]
+    assert found and all(set(one) == PARTS[part] for one in found)
+
+
+def test_a_page_may_rely_on_the_keys_of_ends_weights_and_capability(made):
+    for end in ("low", "high"):
+        assert set(made["mains"][end]) == {"voltage", "frequency", "assumed"}
+        assert set(made["capability"][end]) == {"median", "low", "high", "density"}
+        assert set(line(made, "power/bulk_capacitor")["ends"][end]) == {
+            "value", "low", "high", "u_ln"}
+    for claim in made["claims"]:
+        assert claim["weights"] and set(claim["ends"]) == {"low", "high"}
+        assert all(set(w) == {"line", "decibans", "kind"} for w in claim["weights"])
+
+
+def test_there_are_seven_verdict_words_and_no_other(made):
+    assert set(WORDS) == VERDICTS and len(WORDS) == 7
+    assert {claim["verdict"] for claim in made["claims"]} <= VERDICTS
+
+
+def test_every_line_is_there_or_listed_as_unmeasured(made):
+    listed = [part["id"] for part in (*made["lines"], *made["unmeasured"])]
+    assert sorted(listed) == sorted(rule.id for rule in rulebook.load().lines)
+
+
+def test_every_open_question_is_of_a_rule_and_of_quantities(made):
+    for question in made["open_questions"]:
+        assert question["text"] and set(question["reads"]) <= set(QUANTITIES)
+        assert set(question["reads"]) <= set(rulebook.load()[question["rule"]].reads)
+
+
+def test_a_protocol_chip_with_nothing_to_move_is_row_f2_with_its_note():
+    flags = zip(FLAGS, (0, 1, 0, 1, 0, 0, 0), strict=True)
+    rows = [*WIDE, *((name, float(flag), 0.0) for name, flag in flags),
+            ("photographed_sides", 2.0, 0.0)]
+    made = report(judge(rows, [(20.0, 2.25, NAN, "usb_c")]), 0)
+    assert made["feedback"]["row"] == "F2" and made["feedback"]["switchable"] < 0.5
+    assert "nothing to move" in made["feedback"]["note"]
+    assert made["claims"][0]["plausibility"] < 0.5
 
 
 def test_a_line_names_its_value_its_interval_and_its_evidence(made):

@@ -2,6 +2,7 @@
 import ast
 import importlib
 import re
+import shutil
 from dataclasses import replace
 from pathlib import Path
 from xml.etree import ElementTree
@@ -10,18 +11,18 @@ import pytest
 
 import teardowns.engine as engine
 from teardowns.engine import rulebook
-from teardowns.engine.quantities import CODES, GROUPS, QUANTITIES
 
 ENGINE = Path(engine.__file__).parent
 TESTS = Path(__file__).parent
 BOOK = rulebook.load()
 RULES = BOOK.lines + BOOK.checks
+KINDS = {"limit", "practice", "passed", "failed", "switch", "check"}
 by_id = pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.id)
 
 
 @by_id
 def test_it_says_what_it_is_when_it_holds_and_where_it_is_from(rule):
-    assert rule.source and rule.validity and rule.title
+    assert rule.source and rule.validity and rule.title and rule.kind in KINDS
     assert importlib.import_module(rule.compute.__module__).__doc__.startswith(rule.summary[:20])
 
 
@@ -48,12 +49,46 @@ def test_its_words_accuse_nobody(rule):
 def test_the_ids_are_sorted_and_each_once():
     ids = [rule.id for rule in RULES]
     assert len(set(ids)) == len(ids)
-    assert [rule.id for rule in BOOK.power] == sorted(rule.id for rule in BOOK.power)
+    for group in (BOOK.power, BOOK.voltage, BOOK.checks):
+        assert [rule.id for rule in group] == sorted(rule.id for rule in group)
+
+
+def test_every_file_of_a_rule_is_in_the_book():
+    files = {f"{path.parent.name}/{path.stem}" for path in (ENGINE / "rules").glob("*/*.py")
+             if path.stem != "__init__"}
+    assert {rule.id for rule in RULES} == files
 
 
 def test_the_version_is_the_edition_and_eight_digits_of_the_sources():
     assert re.fullmatch(rf"{re.escape(BOOK.edition)}\+[0-9a-f]{{8}}", BOOK.version)
     assert rulebook.fingerprint() == BOOK.fingerprint
+
+
+@pytest.fixture
+def copied(tmp_path, monkeypatch):
+    """A copy of the engine's sources, of which alone the fingerprint is taken."""
+    root = tmp_path / "engine"
+    shutil.copytree(ENGINE, root, ignore=shutil.ignore_patterns("__pycache__"))
+    monkeypatch.setattr(rulebook, "__file__", str(root / "rulebook.py"))
+    return root
+
+
+def test_the_same_sources_have_the_same_version_wherever_they_stand(copied):
+    assert rulebook.load.__wrapped__().version == BOOK.version
+
+
+@pytest.mark.parametrize("path", ["rules/power/bulk_capacitor.py", "quantities.py",
+                                  "physics/rectifier.py"])
+def test_one_byte_of_one_source_file_makes_another_version(copied, path):
+    source = copied / path
+    source.write_bytes(source.read_bytes() + b"\n")
+    changed = rulebook.load.__wrapped__()
+    assert changed.version != BOOK.version and changed.edition == BOOK.edition
+
+
+def test_a_source_file_of_another_name_makes_another_version(copied):
+    (copied / "wording.py").rename(copied / "words.py")
+    assert rulebook.fingerprint() != BOOK.fingerprint
 
 
 def test_a_rule_is_found_by_its_id():
@@ -63,7 +98,9 @@ def test_a_rule_is_found_by_its_id():
 
 
 @pytest.mark.parametrize("fault, message", [
-    ({"reads": ("bulk_capacitanse",)}, "which is no quantity"),
+    ({"reads": ("bulk_capacitanse",)}, "power/bulk_capacitor reads .*bulk_capacitanse"),
+    ({"reads": ("claim_power",)}, "claim_power"),        # for checks alone
+    ({"title": ""}, "has no title"), ({"summary": ""}, "has no summary"),
     ({"source": ""}, "has no source"), ({"validity": ""}, "has no validity"),
     ({"formula": ""}, "has no formula"), ({"model_error": 0.0}, "model error"),
     ({"margin": 0.0}, "without a design margin"), ({"id": "power/other_name"}, "name them alike"),
@@ -72,6 +109,13 @@ def test_a_rule_is_found_by_its_id():
 def test_a_rule_that_cannot_be_trusted_is_refused_at_load(fault, message):
     with pytest.raises(LookupError, match=message):
         rulebook.check_rule(replace(BOOK["power/bulk_capacitor"], **fault))
+
+
+def test_a_book_with_a_rule_of_an_unknown_quantity_does_not_load(monkeypatch):
+    broken = replace(BOOK["power/mass_per_watt"], reads=("mass_of_the_soul",))
+    monkeypatch.setattr(rulebook, "_found", lambda: [*RULES, broken])
+    with pytest.raises(LookupError, match="power/mass_per_watt reads .*mass_of_the_soul"):
+        rulebook.load.__wrapped__()
 
 
 @pytest.mark.parametrize("path", sorted(ENGINE.rglob("*.py")), ids=lambda p: p.name)
@@ -88,10 +132,3 @@ def test_the_engine_imports_numpy_and_scipy_special_only(path):
 def test_rules_do_not_import_each_other():
     for path in (ENGINE / "rules").rglob("*.py"):
         assert "engine.rules" not in path.read_text("utf-8"), path
-
-
-def test_every_quantity_has_a_unit_a_meaning_and_a_group():
-    for code, quantity in QUANTITIES.items():
-        assert code == quantity.code and quantity.unit and quantity.meaning.endswith(".")
-        assert quantity.low < quantity.high
-    assert sum(len(group) for group in GROUPS.values()) == len(CODES) == len(set(CODES))

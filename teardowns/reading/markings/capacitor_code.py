@@ -34,6 +34,8 @@ def _read_three_digit(token: str) -> dict | None:
     if match["volts"] and not match["tolerance"]:
         return None  # 104630 is no code; 104J630 is
     farads = read_digits(match["digits"], -12, ceramic=True)
+    if farads is None:
+        return None
     others = _others(match["digits"], farads, alone=match["digits"] == token)
     found = {"value": farads, "scheme": "three digits", "others": others}
     found |= _with_tolerance(match["tolerance"], farads)
@@ -51,9 +53,9 @@ def _others(digits: str, farads: float, *, alone: bool) -> tuple[OtherReading, .
     if digits[2] == "0":
         why = "if the number is printed in pF without a multiplier, as on some older ceramics"
         others.append(OtherReading(float(f"{digits}e-12"), "F", "plain picofarads", why))
-    if alone:
+    if alone and (ohms := read_digits(digits, 0)) is not None:
         why = "if the part is a resistor: digits × 10ⁿ Ω"
-        others.append(OtherReading(read_digits(digits, 0), "Ω", "three digits", why))
+        others.append(OtherReading(ohms, "Ω", "three digits", why))
     return tuple(other for other in others if other.value != farads)
 
 

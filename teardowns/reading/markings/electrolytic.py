@@ -86,8 +86,7 @@ def _read_value(token: str, found: dict) -> dict | None:
 def _read_letter_code(token: str) -> dict | None:
     """`A476`, `107J`: voltage letter and three digits in pF, on tantalum and polymer chips."""
     match = _LETTER_CODE.fullmatch(token)
-    letter = (match[1] or match[4]) if match else ""
-    if letter not in BARE_LETTERS:
+    if match is None or (letter := match[1] or match[4]) not in BARE_LETTERS:
         return None
     return {**_read_number(match[2] or match[3]), "rated_voltage": BARE_LETTERS[letter],
             "voltage_kind": "dc"}

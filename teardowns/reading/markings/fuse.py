@@ -18,7 +18,7 @@ _MARK = re.compile(
     r"|(?P<letter>[LEH])"
 )
 _SKIP = re.compile(r"[\s/,;()-]+")
-_WORD = re.compile(r"[^\s/,;()]+")
+_END_OF_WORD = re.compile(r"[\s/,;()]")
 CAPACITIES = {"E": 150.0, "H": 1500.0}  # A; L is 35 A or ten times the rated current
 
 
@@ -35,9 +35,9 @@ def decode_fuse(text: str) -> Decoding:
         if match and _takes(match, found, plain):
             at = match.end()
             continue
-        word = _WORD.match(plain, at)
-        unread.append(word[0])
-        at = word.end()
+        word = _END_OF_WORD.split(plain[at:], maxsplit=1)[0]
+        unread.append(word)
+        at += len(word)
     return _decoding(text, found, unread)
 
 
@@ -73,14 +73,20 @@ def _takes_current(match: re.Match[str], found: dict) -> bool:
 
 
 def _decoding(text: str, found: dict, unread: list[str]) -> Decoding:
-    current, letter = found.get("current"), found.get("capacity")
-    capacity = max(35.0, 10.0 * current) if letter == "L" else CAPACITIES.get(letter)
+    current = found.get("current")
     if found.get("characteristic") is None and len(unread) and unread[0] in ("T", "F", "FF", "TT"):
         found["characteristic"] = unread.pop(0)
     return Decoding(
         "fuse", text, current, "A", rated_voltage=found.get("voltage"),
         voltage_kind=found.get("voltage_kind"), rated_current=current,
-        breaking_capacity=capacity, time_characteristic=found.get("characteristic"),
+        breaking_capacity=_breaking_capacity(found.get("capacity"), current),
+        time_characteristic=found.get("characteristic"),
         scheme="IEC 60127" if current is not None else None,
         unread=" ".join(unread), notes=found["notes"],
     )  # fmt: skip
+
+
+def _breaking_capacity(letter: str | None, current: float | None) -> float | None:
+    if letter == "L" and current is not None:
+        return max(35.0, 10.0 * current)
+    return None if letter is None else CAPACITIES.get(letter)

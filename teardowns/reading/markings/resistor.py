@@ -112,8 +112,8 @@ def _read_digit_code(token: str) -> dict | None:
     found = {"value": value, "scheme": scheme}
     if letter:
         found["tolerance"] = tolerance_of(letter)
-    if len(digits) == 3:
-        farads = read_digits(digits, -12, ceramic=True)
+    farads = read_digits(digits, -12, ceramic=True) if len(digits) == 3 else None
+    if farads is not None:
         why = "if the part is a capacitor: digits × 10ⁿ pF"
         found["others"] = (OtherReading(farads, "F", scheme, why),)
     return found

@@ -6,6 +6,7 @@ from teardowns.reading.plates.items import QUANTITIES, Item
 from teardowns.reading.plates.ratings import Ratings
 
 _ROMAN = {"3": "III", "4": "IV", "5": "V", "6": "VI", "7": "VII"}
+_DENIALS = frozenset(("no", "not", "without"))
 _BETWEEN_LABEL_AND_NUMBER = "sign dashes max noise output nature up_to"
 
 
@@ -45,9 +46,8 @@ class Assembler(Ratings):
         """Before a quantity it announces a total; behind one it says that the rating is shared."""
         self.understood(item)
         before = self.neighbour(-1)
-        following = self.neighbour(+1, _BETWEEN_LABEL_AND_NUMBER)
-        announces = following is not None and following.kind in QUANTITIES
-        if announces and following.line == item.line:
+        announced = self._announced_quantity()
+        if announced is not None and announced.line == item.line:
             self._announce_total(item)
         elif self.entry is not None and self.entry.line == item.line:
             self.entry.shared = True
@@ -55,8 +55,12 @@ class Assembler(Ratings):
         elif before is not None and before.kind == "watt" and self.claims[-1:]:
             if self.claims[-1]["kind"] in ("listing", "total"):
                 self.claims[-1] |= {"kind": "total", "end": item.end}
-        elif announces:
+        elif announced is not None:
             self._announce_total(item)
+
+    def _announced_quantity(self) -> Item | None:
+        following = self.neighbour(+1, _BETWEEN_LABEL_AND_NUMBER)
+        return following if following is not None and following.kind in QUANTITIES else None
 
     def _announce_total(self, item: Item) -> None:
         self.close()
@@ -135,6 +139,21 @@ class Assembler(Ratings):
     def on_question(self, item: Item) -> None:
         self.ask(item, "the class II symbol in words, or a limited supply of “Class 2”?")
 
+    def on_feature(self, item: Item) -> None:
+        before = self.neighbour(-1)
+        if before is None or before.value.lower() not in _DENIALS:
+            self.understood(item)
+            mark = f"{item.value}_protection"
+            self.claim({"kind": "feature", "mark": mark}, item.start, item.end)
+
+    def on_perhaps_feature(self, item: Item) -> None:
+        """“Over-voltage” or “SCP” is a feature where its line speaks of protection."""
+        around = self.items[max(self.at - 40, 0) : self.at + 40]
+        same_line = [i for i in around if i.line == item.line]
+        if any(i.kind in ("feature", "protection") for i in same_line):
+            self.on_feature(item)
+            self.understood(*(i for i in same_line if i.kind == "protection"))
+
     def on_model(self, item: Item) -> None:
         self.close()
         self._name("model", item.value, item)
@@ -153,6 +172,7 @@ class Assembler(Ratings):
 
 _HANDLERS = {
     "ampere": Assembler.on_ampere, "dashes": Assembler.on_dashes, "each": Assembler.on_each,
+    "feature": Assembler.on_feature, "perhaps_feature": Assembler.on_perhaps_feature,
     "hertz": Assembler.on_hertz, "input": Assembler.on_input, "level": Assembler.on_level,
     "maker": Assembler.on_maker, "mark": Assembler.on_mark, "model": Assembler.on_model,
     "nature": Assembler.on_nature, "output": Assembler.on_output, "port": Assembler.on_port,
@@ -160,5 +180,7 @@ _HANDLERS = {
     "shared": Assembler.on_shared, "sign": Assembler.on_sign, "times": Assembler.on_times,
     "total": Assembler.on_total, "volt": Assembler.on_volt,
     "voltampere": Assembler.on_voltampere, "watt": Assembler.on_watt,
-    **dict.fromkeys(("noise", "max", "listing", "up_to", "to", "joint"), Assembler.on_known_word),
+    **dict.fromkeys(
+        ("noise", "max", "listing", "up_to", "to", "joint", "outlet"), Assembler.on_known_word
+    ),
 }  # fmt: skip

@@ -3,8 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
-KINDS = ("input", "output", "total", "protocol", "model", "maker", "mark", "listing")
+# Fields of a PlateClaim by name, while its place is still that in the normalised text.
+Fields = dict[str, Any]
+
+KINDS = (
+    "input", "output", "total", "protocol", "model", "maker", "mark", "feature", "listing",
+)  # fmt: skip
 
 
 class PlateError(ValueError):
@@ -53,7 +59,7 @@ class PlateClaim:
     shared: bool | None = None  # True: the rating is shared by several ports; None: not stated
     protocol: str = ""  # "PD", "PPS", "QC", … as printed
     protocol_version: str = ""
-    mark: str = ""  # "class_ii", "efficiency_level:VI", "ce", …
+    mark: str = ""  # "class_ii", "efficiency_level:VI", …; a feature's "over_voltage_protection", …
     model: str = ""
     maker: str = ""
 

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from teardowns.reading.plates.items import Item
+from teardowns.reading.plates.claims import Fields
+from teardowns.reading.plates.items import Item, Part
 
 RANGE_PROTOCOLS = frozenset(("PPS", "AVS"))
+Level = tuple[Part | None, Part | None]  # volts, amperes
 
 
 @dataclass(slots=True)
@@ -21,16 +23,17 @@ class Entry:
     nature: str | None = None
     protocol: tuple[str, str] = ("", "")
     items: dict[str, Item] = field(default_factory=dict)  # by item kind
-    start: int | None = None
-    end: int = 0
+    covered: list[tuple[int, int]] = field(default_factory=list)  # what belongs to it
 
     def take(self, item: Item) -> None:
         self.items[item.kind] = item
         self.cover(item)
 
     def cover(self, item: Item) -> None:
-        self.start = item.start if self.start is None else min(self.start, item.start)
-        self.end = max(self.end, item.end)
+        self.covered.append((item.start, item.end))
+
+    def span(self) -> tuple[int, int]:
+        return min(start for start, _ in self.covered), max(end for _, end in self.covered)
 
     def has(self, *kinds: str) -> bool:
         return all(kind in self.items for kind in kinds)
@@ -43,10 +46,10 @@ class Entry:
         """V × A of every level, in watts; empty where one of them is missing."""
         return [v[1] * a[1] for v, a in self.levels() if v is not None and a is not None]
 
-    def levels(self) -> list[tuple]:
+    def levels(self) -> list[Level]:
         """(volts, amperes) of each level, lists paired by position; None for what is missing."""
-        volts = self.parts("volt") or (None,)
-        amperes = self.parts("ampere") or (None,)
+        volts: tuple[Part | None, ...] = self.parts("volt") or (None,)
+        amperes: tuple[Part | None, ...] = self.parts("ampere") or (None,)
         if len(amperes) == 1 or len(volts) == len(amperes):
             amperes = amperes * len(volts) if len(amperes) == 1 else amperes
             return list(zip(volts, amperes, strict=True))
@@ -54,7 +57,7 @@ class Entry:
             return [(volts[0], ampere) for ampere in amperes]
         return [(volt, None) for volt in volts]
 
-    def parts(self, kind: str) -> tuple[tuple[float, float], ...]:
+    def parts(self, kind: str) -> tuple[Part, ...]:
         return self.items[kind].parts if kind in self.items else ()
 
     def doubt(self) -> str:
@@ -67,7 +70,7 @@ class Entry:
         return ""
 
 
-def output_fields(entry: Entry) -> list[dict]:
+def output_fields(entry: Entry) -> list[Fields]:
     """Fields of the claims of an output or total: one claim a level."""
     watts = entry.parts("watt")
     levels = entry.levels()
@@ -81,11 +84,11 @@ def output_fields(entry: Entry) -> list[dict]:
     return fields
 
 
-def _level_fields(entry: Entry, volt, ampere) -> dict:
+def _level_fields(entry: Entry, volt: Part | None, ampere: Part | None) -> Fields:
     protocol = _protocol_for(entry, volt)
-    level = {"kind": entry.kind, "nature": entry.nature, "shared": entry.shared,
-             "port": entry.joined.join(entry.ports), "protocol": protocol[0],
-             "protocol_version": protocol[1]}  # fmt: skip
+    level: Fields = {"kind": entry.kind, "nature": entry.nature, "shared": entry.shared,
+                     "port": entry.joined.join(entry.ports), "protocol": protocol[0],
+                     "protocol_version": protocol[1]}  # fmt: skip
     if volt is not None and volt[0] == volt[1]:
         level["voltage"] = volt[0]
     elif volt is not None:
@@ -98,13 +101,15 @@ def _level_fields(entry: Entry, volt, ampere) -> dict:
     return level
 
 
-def _protocol_for(entry: Entry, volt) -> tuple[str, str]:
+def _protocol_for(entry: Entry, volt: Part | None) -> tuple[str, str]:
     """PPS and AVS describe ranges only; a fixed level after them is not theirs."""
     fixed = volt is not None and volt[0] == volt[1]
     return ("", "") if fixed and entry.protocol[0] in RANGE_PROTOCOLS else entry.protocol
 
 
-def _watt_of_level(watts, number: int, count: int, volt, ampere) -> tuple[float, float] | None:
+def _watt_of_level(
+    watts: tuple[Part, ...], number: int, count: int, volt: Part | None, ampere: Part | None
+) -> Part | None:
     if len(watts) == count:
         return watts[number]
     if len(watts) != 1:
@@ -119,7 +124,7 @@ def agrees(product: float, watts: float) -> bool:
     return abs(product - watts) <= 0.05 * watts
 
 
-def input_fields(entry: Entry) -> list[dict]:
+def input_fields(entry: Entry) -> list[Fields]:
     """Fields of the claims of an input: one a voltage range, selectable voltages in one claim."""
     volts = entry.parts("volt")
     if not any(low != high for low, high in volts):
@@ -132,8 +137,8 @@ def input_fields(entry: Entry) -> list[dict]:
     ]
 
 
-def _input_voltages(entry: Entry, volts) -> dict:
-    fields: dict = {"kind": "input", "nature": entry.nature}
+def _input_voltages(entry: Entry, volts: tuple[Part, ...]) -> Fields:
+    fields: Fields = {"kind": "input", "nature": entry.nature}
     if volts:
         fields["voltage_low"] = min(low for low, _ in volts)
         fields["voltage_high"] = max(high for _, high in volts)
@@ -141,8 +146,8 @@ def _input_voltages(entry: Entry, volts) -> dict:
     return fields
 
 
-def _input_rest(entry: Entry, amperes) -> dict:
-    fields: dict = {}
+def _input_rest(entry: Entry, amperes: tuple[Part, ...]) -> Fields:
+    fields: Fields = {}
     if hertz := entry.parts("hertz"):
         fields["frequency_low"] = min(low for low, _ in hertz)
         fields["frequency_high"] = max(high for _, high in hertz)

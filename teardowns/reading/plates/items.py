@@ -6,13 +6,15 @@ from dataclasses import dataclass, replace
 
 from teardowns.reading.plates.tokens import Token
 
+Part = tuple[float, float]  # (low, high) in SI, equal for a single value
+
 
 @dataclass(frozen=True, slots=True)
 class Item:
     """One thing on the plate, in reading order.
 
-    `parts` are the values of a quantity in SI, each (low, high), equal for a single value; empty
-    where the print is ambiguous, and then `question` says why.
+    `parts` are the values of a quantity; empty where the print is ambiguous, and then `question`
+    says why.
     """
 
     kind: str  # volt, ampere, watt, voltampere, hertz, loose, or a token kind
@@ -20,7 +22,7 @@ class Item:
     end: int
     line: int
     value: str = ""
-    parts: tuple[tuple[float, float], ...] = ()
+    parts: tuple[Part, ...] = ()
     joined: str = ""  # the sign between list members: "/", ",", "+" or ""
     question: str = ""
 
@@ -114,7 +116,7 @@ def _item(members: list[_Member]) -> Item:
     return Item(kind, first.token.start, last.end, first.token.line, "", parts, joined, question)
 
 
-def _parts(members: list[_Member], power: int) -> tuple[tuple[float, float], ...]:
+def _parts(members: list[_Member], power: int) -> tuple[Part, ...]:
     """(low, high) of each list member; empty where three numbers are chained by dashes."""
     parts: list[list[float]] = []
     for member in members:

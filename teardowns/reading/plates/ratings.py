@@ -48,23 +48,22 @@ class Ratings(Walk):
 
     def on_volt(self, item: Item) -> None:
         kind = self._side_of(item)
-        if self.total is not None or not self._fits(kind):
-            self.open(kind)
+        entry = self._waiting_for_volts(kind) or self.open(kind)
         if kind == "input":
-            self.entry.kind, self.entry.ports = kind, ()
+            entry.kind, entry.ports = kind, ()
         self.side = "input" if kind == "input" else "output"
-        self.take(item)
-        if self.pending_nature is not None and self.entry.nature is None:
-            self.entry.nature = self.pending_nature.value
-            self.entry.cover(self.pending_nature)
+        self.take(entry, item)
+        if self.pending_nature is not None and entry.nature is None:
+            entry.nature = self.pending_nature.value
+            entry.cover(self.pending_nature)
 
-    def _fits(self, kind: str) -> bool:
-        """The rating at hand waits for volts: amperes or hertz were printed first."""
+    def _waiting_for_volts(self, kind: str) -> Entry | None:
+        """The rating at hand where its amperes or hertz were printed first."""
         entry = self.entry
-        if entry is None or entry.has("volt"):
-            return False
+        if self.total is not None or entry is None or entry.has("volt"):
+            return None
         same_side = (entry.kind == "input") == (kind == "input")
-        return same_side or (kind == "input" and not entry.has("watt"))
+        return entry if same_side or (kind == "input" and not entry.has("watt")) else None
 
     def _side_of(self, item: Item) -> str:
         """Input, output or total: by the label in force, unless the voltage contradicts it."""
@@ -96,17 +95,22 @@ class Ratings(Walk):
     def on_hertz(self, item: Item) -> None:
         """A frequency is the mains', unless it follows an output that is a.c."""
         entry = self.entry
-        waits = entry is not None and not entry.has("hertz")
-        if not (waits and (entry.kind == "input" or entry.nature == "ac")):
+        if entry is None or entry.has("hertz") or not self._may_be_ac(entry):
             if self.section == "output":
                 return
-            self.open("input")
-        self.take(item)
+            entry = self.open("input")
+        self.take(entry, item)
+
+    @staticmethod
+    def _may_be_ac(entry: Entry) -> bool:
+        return entry.kind == "input" or entry.nature == "ac"
 
     def on_ampere(self, item: Item) -> None:
         entry = self.entry
         if entry is not None and entry.kind == "input" and self.side == "input":
-            if entry.has("ampere"):
+            if self._begins_mains_line(entry, item):
+                entry = self.open("input")
+            elif entry.has("ampere"):
                 self.ask(item, "a second current for the same input: what is it for?")
                 return
         elif entry is not None and entry.has("volt", "ampere") and self.sign(-1) == "(":
@@ -114,12 +118,20 @@ class Ratings(Walk):
             return
         elif entry is None or entry.has("ampere") or entry.kind == "input":
             announced = "total" if self.total is not None else "output"
-            self.open("input" if self.section == "input" else announced)
-        self.take(item)
+            entry = self.open("input" if self.section == "input" else announced)
+        self.take(entry, item)
+
+    def _begins_mains_line(self, entry: Entry, item: Item) -> bool:
+        """16A 250V~ in a line below a complete input is a rating of its own."""
+        following = self.neighbour(+1)
+        if following is None or following.kind != "volt" or not following.parts:
+            return False
+        mains = all(low >= _MAINS for low, _ in following.parts)
+        return mains and entry.has("volt", "ampere") and entry.line < item.line == following.line
 
     def on_voltampere(self, item: Item) -> None:
         if self.entry is not None and self.entry.kind == "input":
-            self.take(item)
+            self.take(self.entry, item)
 
     def on_watt(self, item: Item) -> None:
         entry = self.entry
@@ -147,7 +159,7 @@ class Ratings(Walk):
 
     def _input_power(self, entry: Entry, item: Item) -> None:
         if self.section == "input" and entry.line == item.line and not entry.has("watt"):
-            self.take(item)
+            self.take(entry, item)
         else:
             self._power_alone("listing", item)
 
@@ -162,7 +174,7 @@ class Ratings(Walk):
         earlier = entry.number_at_port - 1
         own = entry.line == item.line and self.watts_at_port == earlier
         if matches or not products or not item.parts or (own and len(entry.levels()) == 1):
-            self.take(item)
+            self.take(entry, item)
             self.watts_at_port += 1
             return
         self.ask(item, "not the product of the level before it; read as the most of all levels")
@@ -176,8 +188,7 @@ class Ratings(Walk):
         elif not self.ports or (self.joined == "+" and len(item.parts) == 1):
             self._power_alone("total", item)
         else:
-            self.open("output")
-            self.take(item)
+            self.take(self.open("output"), item)
 
     def _powers_together(self, item: Item) -> None:
         """C1+A: 45W+18W: what each port gives while both are used."""

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from teardowns.reading.plates.assembler import Assembler
-from teardowns.reading.plates.claims import PlateClaim, PlateError, PlateReading, Span
+from teardowns.reading.plates.claims import Fields, PlateClaim, PlateError, PlateReading, Span
+from teardowns.reading.plates.inputs import input_doubts
 from teardowns.reading.plates.items import items_of
 from teardowns.reading.plates.normalise import Normalised, normalise
 from teardowns.reading.plates.tokens import tokenise
@@ -24,11 +25,15 @@ def read_plate(text: str) -> PlateReading:
     assembler = Assembler(items_of(tokenise(plain.text)))
     assembler.run()
     claims = _in_original(assembler.claims, plain, text)
-    return PlateReading(text, claims, _unread(assembler, plain, text),
-                        _questions(assembler.questions, plain, text))
+    labels = [(item.kind, plain.original(item.start, item.end)[0])
+              for item in assembler.items if item.kind in ("input", "outlet")]
+    questions = (
+        *_questions(assembler.questions, plain, text), *input_doubts(claims, text, labels)
+    )  # fmt: skip
+    return PlateReading(text, claims, _unread(assembler, plain, text), questions)
 
 
-def _in_original(claims: list[dict], plain: Normalised, text: str) -> tuple[PlateClaim, ...]:
+def _in_original(claims: list[Fields], plain: Normalised, text: str) -> tuple[PlateClaim, ...]:
     """Claims with original offsets, in printed order, the same statement only once."""
     placed: dict[object, PlateClaim] = {}
     for fields in sorted(claims, key=lambda fields: fields["start"]):
@@ -39,15 +44,17 @@ def _in_original(claims: list[dict], plain: Normalised, text: str) -> tuple[Plat
 
 
 def _once_key(claim: PlateClaim) -> object:
-    """Marks and protocols are printed again and again; ratings are kept each."""
-    if claim.kind == "mark":
-        return claim.mark
+    """Marks, features and protocols are printed again and again; ratings are kept each."""
+    if claim.kind in ("mark", "feature"):
+        return (claim.kind, claim.mark)
     if claim.kind == "protocol":
         return (claim.protocol, claim.protocol_version, claim.port)
     return (claim.start, claim)
 
 
-def _questions(found, plain: Normalised, text: str) -> tuple[str, ...]:
+def _questions(
+    found: list[tuple[int, int, str]], plain: Normalised, text: str
+) -> tuple[str, ...]:
     worded = []
     for start, end, question in sorted(found):
         first, last = plain.original(start, end)

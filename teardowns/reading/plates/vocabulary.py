@@ -20,6 +20,8 @@ _LEVEL = r"(?:(?:energy )?efficiency )?level ?[:-]? ?"
 _NUMBERED = r"(?: ?([1-9](?: ?[-/,&] ?[1-9])?)(?= ?:))?"
 _NOT_A_NAME = r"(?![A-Za-z]|-[A-Za-z0-9])"  # the PD of a model PD-30C is no protocol
 _CLASS = r"(?:protection )?class"
+_PROTECTS = r"(?:[- ]protect(?:ion|ed)|[- ]proof)"
+_OVERHEAT = r"over[- ]?(?:temp(?:erature)?|heat(?:ing)?)"
 _QUICK = r"(?:(?:ultra|super|fast|quick|rapid|turbo)[- ]?){0,2}"
 
 # (kind, payload, pattern); the first that matches wins. {1}, {2} in a payload are its groups.
@@ -73,7 +75,19 @@ _WORDS = (
     ("mark", "ip:{1}", rf"IP ?([0-6X][0-9X]){_WORD_END}"),
     ("mark", "polarity", r"[⊖⊕] ?[-—] ?[●◉⊙•] ?[-—] ?[⊖⊕]"),
     ("mark", "gan", rf"(?i:GaN)(?:\+|{_END})"),
+    # safety features; a warning or an overvoltage category uses the same words without “protection”
+    ("feature", "over_voltage", rf"OVP{_WORD_END}|(?i:over[- ]?voltage{_PROTECTS}){_END}"),
+    ("feature", "over_current", rf"OCP{_WORD_END}|(?i:over[- ]?current{_PROTECTS}){_END}"),
+    ("feature", "short_circuit", rf"(?i:short[- ]?circuit{_PROTECTS}){_END}"),
+    ("feature", "over_temperature", rf"OTP{_WORD_END}|(?i:{_OVERHEAT}{_PROTECTS}){_END}"),
+    ("perhaps_feature", "over_voltage", rf"(?i:over[- ]?voltage(?! ?categor)){_END}"),
+    ("perhaps_feature", "over_current", rf"(?i:over[- ]?current){_END}"),
+    # SCP on its own also names a charging protocol
+    ("perhaps_feature", "short_circuit", rf"SCP{_WORD_END}|(?i:short[- ]?circuits?){_END}"),
+    ("perhaps_feature", "over_temperature", rf"(?i:{_OVERHEAT}){_END}"),
+    ("protection", "", rf"(?i:protect(?:ions?|ed|s)){_END}"),
     # words around the numbers
+    ("outlet", "", rf"(?<!(?i:USB)[- ])(?i:(?:socket[- ])?outlets?|sockets?|receptacles?){_END}"),
     ("noise", "", rf"AC ?[/-] ?DC{_END}"),
     ("nature", "ac", rf"(?:AC|ac|Ac){_END}|[aA]\. ?[cC]\.?{_END}"),
     ("nature", "dc", rf"(?:DC|dc|Dc){_END}|[dD]\. ?[cC]\.?{_END}"),
@@ -97,7 +111,7 @@ _FIRST_GROUP = {f"k{i}": _PATTERN.groupindex[f"k{i}"] + 1 for i in range(len(_WO
 def word_at(text: str, at: int) -> tuple[str, str, int] | None:
     """(kind, payload, end) of the known word that begins at `at`."""
     match = _PATTERN.match(text, at)
-    if match is None:
+    if match is None or match.lastgroup is None:
         return None
     name = match.lastgroup  # the outer group closes last
     kind, payload, _ = _WORDS[int(name[1:])]

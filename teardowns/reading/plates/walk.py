@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from teardowns.reading.plates.claims import Fields
 from teardowns.reading.plates.entry import Entry, input_fields, output_fields
 from teardowns.reading.plates.items import QUANTITIES, Item
 
@@ -14,7 +15,7 @@ class Walk:
     def __init__(self, items: list[Item]) -> None:
         self.items = items
         self.at = 0
-        self.claims: list[dict] = []
+        self.claims: list[Fields] = []
         self.questions: list[tuple[int, int, str]] = []
         self.read: list[tuple[int, int]] = []  # what was understood
         self.section = ""  # the label in force: "input", "output" or ""
@@ -59,7 +60,7 @@ class Walk:
     def ask(self, item: Item, question: str) -> None:
         self.questions.append((item.start, item.end, question))
 
-    def claim(self, fields: dict, start: int, end: int) -> None:
+    def claim(self, fields: Fields, start: int, end: int) -> None:
         self.claims.append(fields | {"start": start, "end": end})
 
     def new_ports(self, ports: tuple[str, ...], joined: str = "", line: int = -1) -> None:
@@ -69,23 +70,25 @@ class Walk:
         self.ratings_at_port = self.watts_at_port = 0
         self.protocol, self.pending_protocol = ("", ""), None
 
-    def open(self, kind: str) -> None:
+    def open(self, kind: str) -> Entry:
         """Begin a rating of the port, protocol and total that are in force."""
         self.close()
         if kind == "input":
-            self.entry = Entry("input")
+            entry = Entry("input")
         else:
             self.ratings_at_port += 1
             ports, shared = self._ports_of_rating()
             kind = "total" if shared and len(ports) > 1 else kind
-            self.entry = Entry(
+            entry = Entry(
                 kind, ports, self.joined, self.ratings_at_port, shared, protocol=self.protocol
             )
             if self.pending_protocol is not None:
-                self.entry.cover(self.pending_protocol)
+                entry.cover(self.pending_protocol)
         if self.total is not None:
-            self.entry.cover(self.total)
+            entry.cover(self.total)
         self.total = self.pending_protocol = None
+        self.entry = entry
+        return entry
 
     def _ports_of_rating(self) -> tuple[tuple[str, ...], bool | None]:
         """C1+A: 20V⎓2A + 5V⎓2A names one port a rating; without the + they share it."""
@@ -108,18 +111,19 @@ class Walk:
                 return True
         return False
 
-    def take(self, item: Item) -> None:
+    def take(self, entry: Entry, item: Item) -> None:
         self.understood(item)
-        self.entry.take(item)
+        entry.take(item)
 
     def close(self) -> None:
         """End the rating that is being collected and make its claims."""
         entry, self.entry = self.entry, None
         if entry is None or not entry.items:
             return
+        start, end = entry.span()
         if doubt := entry.doubt():
-            self.questions.append((entry.start, entry.end, doubt))
+            self.questions.append((start, end, doubt))
         make = input_fields if entry.kind == "input" else output_fields
         for fields in make(entry):
             if any(fields.get(name) is not None for name in _SUBSTANCE):
-                self.claim(fields, entry.start, entry.end)
+                self.claim(fields, start, end)

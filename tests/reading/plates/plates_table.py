@@ -42,6 +42,10 @@ def mark(code):
     return {"kind": "mark", "mark": code}
 
 
+def feature(code):
+    return {"kind": "feature", "mark": f"{code}_protection"}
+
+
 def model(name):
     return {"kind": "model", "model": name}
 
@@ -74,6 +78,9 @@ PLATES = [
     ("broken lines", "Input 100-\n240V~ 50/\n60Hz", [mains(100, 240, hertz=(50, 60))], [], 0),
     ("two voltages with a frequency each", "115V/60Hz 230V/50Hz", [mains(115, 115, hertz=(60,), nature=None), mains(230, 230, hertz=(50,), nature=None)], [], 0),
     ("a d.c. input", "INPUT: 12-24V⎓ 3A OUTPUT: 5V⎓2.4A", [mains(12, 24, amperes=3, nature="dc"), dc(5, 2.4)], [], 0),
+    ("an outlet's rating above the input's", "16A 250V~\nUSB input 220-240V~ 50Hz 0.2A", [mains(250, 250, amperes=16), mains(220, 240, hertz=(50,), amperes=0.2)], [], 1),
+    ("an outlet's rating below the input's", "USB input 220-240V~ 0.2A\n16A 250V~", [mains(220, 240, amperes=0.2), mains(250, 250, amperes=16)], [], 1),
+    ("an outlet's rating alone", "Socket-outlet: 16A 250V~\nUSB: 5V⎓2.1A", [mains(250, 250, amperes=16), dc(5, 2.1, port="USB")], [], 1),
     # outputs
     ("two levels", "5V⎓3A / 9V⎓2.22A", [dc(5, 3), dc(9, 2.22)], [], 0),
     ("equals sign as d.c. symbol", "DC5V=2.4A", [dc(5, 2.4)], [], 0),
@@ -156,6 +163,13 @@ PLATES = [
     ("material of the switch", "GaN 65W", [mark("gan"), listing(65)], [], 0),
     ("protocol in a listing", "20W PD charger", [listing(20), protocol("PD")], [], 0),
     ("listing words under the output", "Output: 5V⎓3A\n45W fast charge", [dc(5, 3), listing(45)], [], 0),
+    ("protections in words", "Over-voltage, over-current, over-heat protection", [feature(f) for f in ("over_voltage", "over_current", "over_temperature")], [], 0),
+    ("protections abbreviated", "OVP/OCP/SCP/OTP", [feature(f) for f in ("over_voltage", "over_current", "short_circuit", "over_temperature")], [], 0),
+    ("protection in front", "Protected against short circuit", [feature("short_circuit")], ["against"], 0),
+    ("a protection that is denied", "No over-voltage protection", [], ["No over-voltage protection"], 0),
+    ("a warning is no protection", "Do not short circuit", [], ["Do not short circuit"], 0),
+    ("an overvoltage category is no protection", "Overvoltage category II, GaN", [mark("gan")], ["Overvoltage category II"], 0),
+    ("a charging protocol of the same letters", "SCP 10V⎓4A", [dc(10, 4)], ["SCP"], 0),
     # what cannot be read
     ("letter O for a zero", "Output 5OV 2A", [level(None, 2)], ["5OV"], 1),
     ("letter l for a one", "Input l00-240V~", [], ["l00-240V"], 1),

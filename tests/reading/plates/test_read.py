@@ -54,6 +54,10 @@ def test_the_same_mark_twice_is_one_claim():
     assert len(read_plate("CE CE").claims) == 1
 
 
+def test_the_same_feature_twice_is_one_claim():
+    assert len(read_plate("OVP, over-voltage protection").claims) == 1
+
+
 def test_the_same_rating_twice_is_two_claims():
     assert len(read_plate("Output: 5V⎓2A 5V⎓2A").claims) == 2
 
@@ -74,6 +78,7 @@ def test_what_is_no_text_is_refused():
 
 WORDS = (
     "5V 9V 100 240 3A 0,5 1,000 ⎓ ~ = --- - / , ; : ( ) + × 2x W 65W Max Hz 50/60Hz USB-C1 A: C+A "
+    "OVP SCP protection Socket "
     "Total Output Input PD 3.0 PPS QC Class II 2 VI CE Model Maker: up to GaN O0 l0 回 ５ Ⅴ В т"
 )
 PLATE_PIECES = st.sampled_from([*WORDS.split(), " ", "\n", "", "\u200b", "\ufdfa"])

@@ -23,6 +23,12 @@ KNOWN = [
     ("CE", "mark", "ce"),
     ("IP20", "mark", "ip:20"),
     ("Level V", "level", "V"),
+    ("OVP", "feature", "over_voltage"),
+    ("overheating protection", "feature", "over_temperature"),
+    ("short-circuit proof", "feature", "short_circuit"),
+    ("over current", "perhaps_feature", "over_current"),
+    ("SCP", "perhaps_feature", "short_circuit"),
+    ("socket-outlet", "outlet", ""),
 ]
 
 
