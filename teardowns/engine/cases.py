@@ -1,16 +1,31 @@
-"""A case is what one posterior answers for: a unit, or a unit at one output voltage.
+"""A case is what one posterior answers for: a unit, or a unit at one output voltage or port.
 
 Most units are one case for all their claims. Where a line depends on the claim's voltage (a
-load test that was lost at 5 V says nothing about 20 V) each claimed voltage is a case.
+load test that was lost at 5 V says nothing about 20 V) each claimed voltage is a case, and where
+a load test names one of several ports, each port.
 """
 from dataclasses import dataclass
 
 import numpy as np
 
 from .claims import ClaimTable, largest_by_unit
-from .columns import Column, Frame, exact
-from .conditions import HELD, LOST, Observations, effective_voltage, held, is_multi_voltage, lost
+from .columns import Frame, exact
+from .conditions import (
+    HELD,
+    LOADS,
+    LOST,
+    OVERCURRENT,
+    PEAK,
+    Asked,
+    Observations,
+    effective_voltage,
+    held,
+    lost,
+    overcurrent,
+)
+from .defaults import fill_conditioned
 from .rule import Rule
+from .rulebook import MAINS
 
 OUTPUT_VOLTAGE = "output_voltage"
 
@@ -21,6 +36,8 @@ class Cases:
 
     unit: np.ndarray
     voltage: np.ndarray
+    port: np.ndarray               # (k,) of the claims, −1: the unit as a whole
+    several: np.ndarray            # (k,) bool, the unit has several ports
     of_claim: np.ndarray
     headline: np.ndarray           # the case of the unit's largest claim
     highest: np.ndarray            # (k,) the unit's highest claimed voltage, NaN: none [V]
@@ -46,34 +63,57 @@ def headline_claims(claims: ClaimTable, n: int) -> np.ndarray:
     return found
 
 
-def make_cases(claims: ClaimTable, n: int, seen: Observations, lines: tuple[Rule, ...]) -> Cases:
+def make_cases(claims: ClaimTable, frame: Frame, seen: Observations, lines: tuple[Rule, ...],
+               several: np.ndarray) -> Cases:
+    """several : (n,) bool, units with more than one port"""
+    n = frame.size
     highest = largest_by_unit(claims.row, claims.voltage, n)
     voltage = effective_voltage(claims.voltage, highest[claims.row])
     first = headline_claims(claims, n)
     main = np.where(first >= 0, np.append(voltage, np.nan)[first],
                     np.where(np.isnan(highest), 5.0, highest))
-    split = np.full(n, any(OUTPUT_VOLTAGE in rule.reads for rule in lines))
-    for code in (HELD, LOST):
-        split[seen.tables[code].row] = True
-    at = np.where(split[claims.row], voltage, main[claims.row])
-    pairs = np.concatenate([np.stack([np.arange(n), main], 1), np.stack([claims.row, at], 1)])
-    pairs, index = np.unique(pairs, axis=0, return_inverse=True)
+    port = np.where(several[claims.row], claims.port, -1)
+    main_port = np.where(first >= 0, np.append(port, -1)[first], -1)
+    by_voltage, by_port = _split(frame, seen, lines)
+    of = claims.row
+    at = np.stack([np.where(by_voltage[of], voltage, main[of]),
+                   np.where(by_port[of], port, main_port[of]), of])
+    headline = np.stack([main, main_port, np.arange(n)])
+    # Sorted by unit, then voltage, then port.
+    keys, index = np.unique(np.concatenate([headline, at], 1)[::-1], axis=1, return_inverse=True)
     index = index.reshape(-1)
-    unit = pairs[:, 0].astype(int)
-    return Cases(unit, np.ascontiguousarray(pairs[:, 1]), index[n:], index[:n],
+    unit, case_port, case_voltage = (np.ascontiguousarray(key) for key in keys)
+    unit = unit.astype(int)
+    return Cases(unit, case_voltage, case_port.astype(int), several[unit], index[n:], index[:n],
                  highest[unit])
+
+
+def _split(frame, seen, lines):
+    """(n,), (n,): the units whose claims are judged voltage by voltage, and port by port."""
+    by_voltage, by_port = np.zeros(frame.size, bool), np.zeros(frame.size, bool)
+    for code in LOADS:
+        table = seen.tables[code]
+        by_voltage[table.row] = True
+        by_port[table.row[table.port >= 0]] = True
+    for rule in lines:
+        if OUTPUT_VOLTAGE in rule.reads:
+            needs = [frame[code].value for code in rule.required
+                     if code not in MAINS and code not in LOADS]
+            by_voltage |= ~np.isnan(needs).any(axis=0) if needs else False
+    return by_voltage, by_port
 
 
 def frame_at(frame: Frame, cases: Cases, seen: Observations, is_high: bool) -> Frame:
     """The columns as the power lines read them, one row a case, at one mains end."""
     frame = frame.take(cases.unit)
     mains = frame["mains_high" if is_high else "mains_low"]
-    columns: dict[str, Column] = {
+    asked = Asked(cases.unit, cases.voltage, cases.highest, cases.port, cases.several,
+                  mains.value, is_high)
+    return fill_conditioned(frame.with_columns({
         "mains_voltage": mains,
         OUTPUT_VOLTAGE: exact(cases.voltage),
-        "sustained_power": held(seen, cases.unit, mains.value, is_high, cases.voltage,
-                                cases.highest),
-        "failed_power": lost(seen, cases.unit, mains.value, is_high, cases.voltage,
-                             is_multi_voltage(cases.highest)),
-    }
-    return frame.with_columns(columns)
+        HELD: held(seen, asked),
+        PEAK: held(seen, asked, PEAK),
+        LOST: lost(seen, asked),
+        OVERCURRENT: overcurrent(seen, asked),
+    }))

@@ -11,11 +11,13 @@ class ClaimTable:
     """Claims about the output, one row each, in any order.
 
     row : (m,) int            which unit
-    kind : (m,) str           "output" or "total"
+    kind : (m,) str           "output", "total", or "listing" for a phrase of advertising
     voltage : (m,) float      NaN = not printed [V]
     current : (m,) float      NaN = not printed [A]
     power : (m,) float        as printed; NaN = not printed, then V·I counts [W]
     connector : (m,) str      code of the port's connector, "" = not known
+    port : (m,) int           which port of the unit, −1 = of the unit, or not known
+    shared : (m,) bool        printed as shared by several ports; a total: of some ports only
     claim_id : (m,) int       index into the caller's refs
     """
 
@@ -25,6 +27,8 @@ class ClaimTable:
     current: np.ndarray
     power: np.ndarray
     connector: np.ndarray
+    port: np.ndarray
+    shared: np.ndarray
     claim_id: np.ndarray
 
     @property

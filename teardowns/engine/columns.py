@@ -56,13 +56,18 @@ class Frame:
 
     size: int
     columns: Mapping[str, Column] = field(default_factory=dict)
+    # By code, (size,) int: which photo scale a length was read from, −1 for none.
+    scales: Mapping[str, np.ndarray] = field(default_factory=dict)
 
     def __getitem__(self, code: str) -> Column:
         return self.columns[code] if code in self.columns else unknown(self.size)
 
     def with_columns(self, new: Mapping[str, Column]) -> "Frame":
-        return Frame(self.size, {**self.columns, **new})
+        return Frame(self.size, {**self.columns, **new}, self.scales)
 
-    def take(self, rows) -> "Frame":
+    def take(self, rows, codes=None) -> "Frame":
+        """The frame at some rows; of `codes` alone, where they are all that is wanted."""
         rows = np.asarray(rows)
-        return Frame(len(rows), {code: c.take(rows) for code, c in self.columns.items()})
+        wanted = self.columns if codes is None else self.columns.keys() & set(codes)
+        return Frame(len(rows), {code: self.columns[code].take(rows) for code in wanted},
+                     {code: scale[rows] for code, scale in self.scales.items()})

@@ -10,16 +10,25 @@ A test decides within its own conditions only:
   end only. Lost at output voltage U it caps claims up to 1.1·U: a current limit at 5 V says
   nothing about 20 V. U not stated: only if the unit has no claim above 5.5 V.
 - A voltage asked for and not given concerns claims within 10 % of it.
+- Of several ports, a load held or lost at one counts for the claims of that port. What was held
+  at one port the whole unit held; what was lost at one port caps no other claim.
 """
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from .claims import FIXED_VOLTAGE
-from .columns import EVIDENCE, Column
-from .evidence import EvidenceTable
+from .columns import EVIDENCE, Column, Frame
+from .evidence import WITNESSES, EvidenceTable, pool_evidence
 
-HELD, LOST, REFUSED = "sustained_power", "failed_power", "refused_voltage"
+HELD, PEAK, LOST, OVERCURRENT = ("sustained_power", "peak_power", "failed_power",
+                                 "overcurrent_point")
+REFUSED = "refused_voltage"
+LOADS = (HELD, PEAK, LOST, OVERCURRENT)
+# What is observed of one port where a unit has several.
+PER_PORT = ("offered_voltage", "output_voltage_no_load", "protocol_controller",
+            "feedback_node_driven", "port_converter", "bus_switch", "advertised_voltage",
+            "advertised_power", "type_c_current")
 REACH = 0.15            # how far a result reaches along the mains voltage; our own choice
 SAME_VOLTAGE = 0.10     # how far apart two output voltages count as one
 
@@ -32,7 +41,8 @@ class Observations:
 
     @classmethod
     def of(cls, evidence: EvidenceTable) -> "Observations":
-        return cls({code: evidence.of(code) for code in (HELD, LOST, REFUSED)})
+        return cls({**{code: evidence.of(code) for code in (*LOADS, REFUSED)},
+                    **{code: evidence.of(code) for code in PER_PORT}})
 
     def paired(self, code: str, unit: np.ndarray):
         """Rows of `code` and, beside each, every case of its unit: (table, row, case).
@@ -47,36 +57,102 @@ class Observations:
         return table, row, first[row] + offset
 
 
-def held(seen: Observations, unit, mains, is_high, voltage, highest) -> Column:
-    """(k,) The highest load that was held and counts at this end, for the claims of each case.
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """For whose claims an observation is looked up, one row a case.
 
-    voltage : (k,) float, of the claims; highest : (k,) float, the unit's highest, NaN: none [V]
+    unit : (k,) int, ascending; voltage : (k,) float, of the claims [V]; highest : (k,) float, the
+    unit's highest claimed voltage, NaN: none [V]; port : (k,) int, −1: the unit as a whole;
+    several : (k,) bool, the unit has several ports; mains : (k,) float [V]; is_high : which end
     """
-    table, row, case = seen.paired(HELD, unit)
+
+    unit: np.ndarray
+    voltage: np.ndarray
+    highest: np.ndarray
+    port: np.ndarray
+    several: np.ndarray
+    mains: np.ndarray
+    is_high: bool
+
+
+def held(seen: Observations, asked: Asked, code: str = HELD) -> Column:
+    """(k,) The highest load that was held and counts at this end. [W]"""
+    table, row, case = seen.paired(code, asked.unit)
+    voltage, mains = asked.voltage[case], asked.mains[case]
     at, out = table.mains_voltage[row], table.output_voltage[row]
-    out = np.where(np.isnan(out), highest[case], out)
-    below = voltage[case] < (1 - SAME_VOLTAGE) * out
-    share = np.where(below, voltage[case] / out, 1.0)
-    counts = np.where(np.isnan(at), is_high, mains[case] >= (1 - REACH) * at)
-    far = np.log(at / mains[case])
-    return _pick(table, row[counts], case[counts], len(unit), 1, far[counts], share[counts])
+    out = np.where(np.isnan(out), asked.highest[case], out)
+    share = np.where(voltage < (1 - SAME_VOLTAGE) * out, voltage / out, 1.0)
+    counts = np.where(np.isnan(at), asked.is_high, mains >= (1 - REACH) * at)
+    port = asked.port[case]
+    counts &= ~asked.several[case] | (port < 0) | (port == table.port[row])
+    far = np.log(at / mains)
+    return _pick(table, row[counts], case[counts], len(asked.unit), 1, far[counts],
+                 share[counts])
 
 
-def lost(seen: Observations, unit, mains, is_high, voltage, multi_voltage) -> Column:
-    """(k,) The lowest load at which regulation was lost, for the claims of each case.
+def lost(seen: Observations, asked: Asked, code: str = LOST) -> Column:
+    """(k,) The lowest load at which regulation was lost. [W]"""
+    table, row, case, counts, far = _capping(seen, asked, code)
+    return _pick(table, row[counts], case[counts], len(asked.unit), -1, far[counts])
 
-    voltage : (k,) float, of the claims; multi_voltage : (k,) bool, the unit claims > 5.5 V
+
+def overcurrent(seen: Observations, asked: Asked) -> Column:
+    """(k,) The over-current point, as a current at the claims' voltage: of the same power. [A]"""
+    table, row, case, counts, far = _capping(seen, asked, OVERCURRENT)
+    voltage, out = asked.voltage[case], table.output_voltage[row]
+    share = np.where(np.isnan(out), 1.0, out / voltage)
+    return _pick(table, row[counts], case[counts], len(asked.unit), -1, far[counts],
+                 share[counts])
+
+
+def _capping(seen, asked, code):
+    """Each lost load beside each case, whether it counts, and how far it is stretched."""
+    table, row, case = seen.paired(code, asked.unit)
+    voltage, mains = asked.voltage[case], asked.mains[case]
+    at, out = table.mains_voltage[row], table.output_voltage[row]
+    counts = np.where(np.isnan(at), not asked.is_high, mains <= (1 + REACH) * at)
+    counts &= np.where(np.isnan(out), ~is_multi_voltage(asked.highest[case]),
+                       voltage <= (1 + SAME_VOLTAGE) * out)
+    counts &= ~asked.several[case] | (asked.port[case] == table.port[row])
+    return table, row, case, counts, np.log(mains / at)
+
+
+def at_ports(frame: Frame, seen: Observations, unit, port, several) -> Frame:
+    """(v,) The columns with what was observed at each claim's own port.
+
+    frame : (v,) columns of the claims' units; unit, port, several : (v,) of the claims
+    An observation that names no port counts for each.
     """
-    table, row, case = seen.paired(LOST, unit)
-    at, out = table.mains_voltage[row], table.output_voltage[row]
-    counts = np.where(np.isnan(at), not is_high, mains[case] <= (1 + REACH) * at)
-    counts &= np.where(np.isnan(out), ~multi_voltage[case],
-                       voltage[case] <= (1 + SAME_VOLTAGE) * out)
-    far = np.log(mains[case] / at)
-    return _pick(table, row[counts], case[counts], len(unit), -1, far[counts])
+    mine = several & (port >= 0)
+    pairs, place = np.unique(np.stack([unit[mine], port[mine]], 1), axis=0, return_inverse=True)
+    tables = [table for code, table in seen.tables.items()
+              if code in PER_PORT or code in WITNESSES["offered_voltage"]]
+    if not len(pairs) or not any((table.port >= 0).any() for table in tables):
+        return frame
+    pooled = pool_evidence(_of_places(tables, pairs))
+    columns = {}
+    for code in PER_PORT:
+        column, own = frame[code], pooled[code].take(place.reshape(-1))
+        parts = [np.array(part) for part in (column.value, column.u, column.how)]
+        for part, new in zip(parts, (own.value, own.u, own.how), strict=True):
+            part[mine] = new
+        columns[code] = Column(*parts)
+    return frame.with_columns(columns)
 
 
-def refused(seen: Observations, unit, voltage) -> Column:
+def _of_places(tables, pairs):
+    """One evidence table whose units are the pairs of unit and port."""
+    found = []
+    for table in tables:
+        first, last = (np.searchsorted(table.row, pairs[:, 0], side) for side in ("left", "right"))
+        for number, (start, stop, port) in enumerate(zip(first, last, pairs[:, 1], strict=True)):
+            rows = np.arange(start, stop)
+            rows = rows[(table.port[rows] < 0) | (table.port[rows] == port)]
+            found.append(replace(table.take(rows), row=np.full(len(rows), number)))
+    return EvidenceTable.joined(np.arange(len(pairs)), found)
+
+
+def refused(seen: Observations, unit, voltage, port, several) -> Column:
     """(k,) The lowest voltage that was asked for and not given, near each claim's voltage.
 
     It counts as the claim's own: 11 V refused says no more against 12 V than 12 V refused.
@@ -84,6 +160,8 @@ def refused(seen: Observations, unit, voltage) -> Column:
     table, row, case = seen.paired(REFUSED, unit)
     share = voltage[case] / table.value[row]
     counts = np.abs(share - 1) <= SAME_VOLTAGE
+    at = table.port[row]
+    counts &= ~several[case] | (at < 0) | (port[case] == at)
     return _pick(table, row[counts], case[counts], len(unit), -1,
                  share=np.fmax(share[counts], 1.0))
 

@@ -27,6 +27,8 @@ class EvidenceTable:
     value, u : (r,) float      observation and standard uncertainty, SI
     mains_voltage : (r,) float     rms voltage during the observation, NaN = not stated [V]
     output_voltage : (r,) float    at the port during the observation, NaN = not stated [V]
+    port : (r,) int            which port of the unit, −1 = not stated
+    scale : (r,) int           number of the photo scale it was read from, −1 = none
     evidence_id : (r,) int     index into the caller's refs, so that a number can be traced
     """
 
@@ -37,6 +39,8 @@ class EvidenceTable:
     u: np.ndarray
     mains_voltage: np.ndarray
     output_voltage: np.ndarray
+    port: np.ndarray
+    scale: np.ndarray
     evidence_id: np.ndarray
 
     def behind(self, row: int, code: str) -> list[int]:
@@ -52,11 +56,21 @@ class EvidenceTable:
 
     def of(self, code: str) -> "EvidenceTable":
         """The rows about one quantity."""
-        keep = self.code == INDEX[code]
-        return EvidenceTable(self.units, *(getattr(self, name)[keep] for name in _ROWS))
+        return self.take(self.code == INDEX[code])
+
+    def take(self, rows) -> "EvidenceTable":
+        return EvidenceTable(self.units, *(getattr(self, name)[rows] for name in _ROWS))
+
+    @classmethod
+    def joined(cls, units: np.ndarray, tables: "list[EvidenceTable]") -> "EvidenceTable":
+        """The rows of several tables, sorted anew."""
+        parts = [np.concatenate([getattr(table, name) for table in tables]) for name in _ROWS]
+        order = np.lexsort((parts[-1], parts[1], parts[0]))
+        return cls(units, *(part[order] for part in parts))
 
 
-_ROWS = ("row", "code", "value", "u", "mains_voltage", "output_voltage", "evidence_id")
+_ROWS = ("row", "code", "value", "u", "mains_voltage", "output_voltage", "port", "scale",
+         "evidence_id")
 
 
 def assumed_uncertainty(code: str, how: str, value: float) -> float:
@@ -80,7 +94,19 @@ def pool_evidence(evidence: EvidenceTable) -> Frame:
         row, value, u = _with_witnesses(evidence, code, others)
         if row.size:
             columns[code] = _pool(QUANTITIES[code].pooling, row, value, u, n)
-    return Frame(n, columns)
+    return Frame(n, columns, _scales(evidence, n))
+
+
+def _scales(evidence, n):
+    """By code, (n,) int: the photo scale behind a quantity that was read once; −1 for none."""
+    scales = {}
+    for j in np.unique(evidence.code[evidence.scale >= 0]).tolist():
+        rows = evidence.of(CODES[j])
+        count = np.bincount(rows.row, minlength=n)
+        scale = np.full(n, -1)
+        scale[rows.row] = rows.scale
+        scales[CODES[j]] = np.where(count == 1, scale, -1)
+    return scales
 
 
 def _with_witnesses(evidence, code, others):

@@ -8,11 +8,12 @@ from math import isfinite
 
 import numpy as np
 
+from .cases import OUTPUT_VOLTAGE
 from .columns import DEFAULT, DERIVED, HOW, UNKNOWN
 from .defaults import DEFAULTS, MAINS_SOURCE
 from .evidence import EvidenceTable
 from .judging import ENDS, Examined
-from .lines import Line
+from .lines import SHARED, Line
 from .mathml import EQ, PLUS, TIMES, equation, frac, inline, num, op, paren, row, sym
 from .pipeline import Assessment, examine_unit
 from .posterior import ABOVE, BELOW, MET
@@ -53,8 +54,9 @@ def evidence_behind(evidence: EvidenceTable, row: int, code: str) -> list[int]:
     if ids := evidence.behind(row, code):
         return ids
     reads = DEFAULTS[code].reads if code in DEFAULTS else ()
-    return sorted({i for read in reads if read in QUANTITIES
-                   for i in evidence.behind(row, read)})
+    return sorted({i for read in reads for i in evidence_behind(evidence, row,
+                                                                read.removesuffix("_u"))
+                   if read not in PLATE})
 
 
 def line_of(examined: Examined, rule: Rule, end: str,
@@ -104,21 +106,36 @@ def explain(assessment: Assessment, row_number: int, line_id: str, end: str,
     case = int(line.rows[place])
     frame = examined.frames[ENDS.index(end)] if rule.on == "power" else examined.voltage.frame
     variance = 0.0 if rule.kind == SWITCH else float(line.u_ln[place]) ** 2
-    value = float(line.value[place])
+    value, model = float(line.value[place]), float(line.model[place])
     return {
         "id": rule.id, "title": rule.title, "kind": rule.kind, "summary": rule.summary,
         "formula": rule.formula,
         "inputs": [
             _input(assessment, row_number, rule, code, frame[code].take([case]),
                    float(line.parts[j, place]), variance, value, refs)
+            | (_of_claim(assessment, examined, mine, rule, asked, case, refs)
+               if code == OUTPUT_VOLTAGE else {})
             for j, code in enumerate(rule.reads)],
-        "model_error": rule.model_error,
-        "model_share": rule.model_error**2 / variance if variance else 0.0,
+        "model_error": model,
+        "model_share": model**2 / variance if variance else 0.0,
+        "scale_share": float(line.common[place]) / variance if variance else 0.0,
         "margin": rule.margin or None,
         "result": result(rule, value, float(line.u_ln[place])),
         "source": rule.source, "validity": rule.validity,
         "rulebook": assessment.rulebook.version,
     }
+
+
+def _of_claim(assessment, examined, mine, rule, asked, case, refs):
+    """Where the output voltage comes from: the claim as whose evidence the line is read."""
+    if rule.on != "power":
+        asked = int(examined.voltage.claim[case])
+    elif asked is None:
+        of_case = np.flatnonzero(examined.cases.of_claim == case)
+        asked = int(of_case[0]) if of_case.size else None
+    if asked is None:
+        return {"how": HOW[DEFAULT], "default_source": "No voltage is claimed: 5 V is taken."}
+    return {"evidence": refs_of([int(assessment.claims.claim_id[mine[asked]])], refs)}
 
 
 def result(rule: Rule, value: float, u_ln: float) -> dict:
@@ -138,7 +155,7 @@ def _input(assessment, row_number, rule, code, column, part, variance, value, re
     return {
         "symbol": inline(symbol) if symbol else "", "code": code, "label": label,
         "value": number(column.value[0]), "u": number(column.u[0]), "unit": unit,
-        "how": HOW[how] or "not looked at",
+        "how": HOW[how] or "not looked at", "shared": code in SHARED,
         "default_source": _default_source(code, how),
         "evidence": refs_of(evidence_behind(assessment.evidence, row_number, code), refs)
         if how not in (UNKNOWN, DEFAULT) else [],
@@ -165,9 +182,9 @@ JOINT_ODDS = equation(
                            sym("w", "PU"))),
     op(","), sym("p"), EQ, frac(sym("O"), row(num(1), PLUS, sym("O"))))
 PRIOR = ("Even odds: half the prior for a capability of 0.95 to 1.6 times the claim, half for "
-         "1/30 to 0.95 times, each log-uniform, with a fifth of either half beyond that range. Of "
-         "a load that was lost, what counts is whether a unit with 0.95 to 1.1 of the claim would "
-         "have lost it.")
+         f"1/{BELOW:g} to 0.95 times, each log-uniform, with a fifth of either half beyond that "
+         "range. Of a load that was lost, what counts is whether a unit with 0.95 to 1.1 of the "
+         "claim would have lost it.")
 PRIOR_JOINT = (" The voltage likewise: 0.95 to 1.1 times the claim against 4.5 V to 0.95 times{}. "
                "Even odds for both together; when they are not both true, it is the voltage alone "
                "in {:.2g}, the power alone in {:.2g} and both in {:.2g} of cases.")

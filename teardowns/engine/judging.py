@@ -8,7 +8,7 @@ from .claims import ClaimTable
 from .columns import Frame
 from .conditions import SAME_VOLTAGE, Observations
 from .likelihoods import log_failed
-from .lines import Line, draw_lines
+from .lines import Line, draw_at_ends
 from .posterior import (
     MET,
     Grid,
@@ -61,15 +61,17 @@ class Examined:
 
 
 @np.errstate(invalid="ignore", divide="ignore", over="ignore", under="ignore")
-def examine(frame: Frame, claims: ClaimTable, seen: Observations, rules: Rulebook) -> Examined:
-    """frame : (n,) units; claims : sorted by row, rows 0 to n − 1"""
-    cases = make_cases(claims, frame.size, seen, rules.power)
+def examine(frame: Frame, claims: ClaimTable, seen: Observations, rules: Rulebook,
+            several: np.ndarray) -> Examined:
+    """frame : (n,) units; claims : sorted by row, rows 0 to n − 1; several : (n,) bool, ports"""
+    cases = make_cases(claims, frame, seen, rules.power, several)
     frames = tuple(frame_at(frame, cases, seen, end == "high") for end in ENDS)
-    drawn = [draw_lines(rules.power, at) for at in frames]
+    drawn = draw_at_ends(rules.power, frames, cases.unit)
     smallest, largest = cases.span(claims)
-    grid = make_grid(smallest, largest, drawn)
-    power = tuple(LogEvidence(grid, lines) for lines in drawn)
-    voltage = voltage_evidence(claims, frame, seen, rules.voltage)
+    grid = make_grid(cases.unit, smallest, largest, drawn)
+    low = LogEvidence(grid, drawn[0], cases.unit)
+    power = (low, LogEvidence(grid, drawn[1], cases.unit, beside=low))
+    voltage = voltage_evidence(claims, frame, seen, rules.voltage, several)
     judged = _judge(claims, cases, grid, power, voltage, rules)
     return Examined(judged, cases, grid, frames, power, voltage)
 
@@ -133,6 +135,8 @@ def _power_weights(cases, evidence, edges, volts, switched, has_power, overload)
     """(m, power lines) decibans of the joint odds when each line is left out; NaN: unused."""
     left = np.full((len(volts), len(evidence.lines)), np.nan)
     for j, line in enumerate(evidence.lines):
+        if not line.rows.size:
+            continue
         place = np.full(len(cases.unit), -1)
         place[line.rows] = np.arange(len(line.rows))
         place = place[cases.of_claim]
@@ -178,7 +182,7 @@ def _excesses(lines: tuple[Line, ...], size: int):
     """Each passed test against each limit and failed test, in combined uncertainties."""
     dense = {}
     for j, line in enumerate(lines):
-        if line.rule.kind in (PASSED, LIMIT, FAILED):
+        if line.rows.size and line.rule.kind in (PASSED, LIMIT, FAILED):
             log, u = np.full(size, np.nan), np.full(size, np.nan)
             log[line.rows], u[line.rows] = np.log(line.value), line.u_ln
             dense[j] = log, u

@@ -8,7 +8,10 @@ import numpy as np
 from scipy.special import log_ndtr, ndtr
 
 TRUST = 0.9          # w: the share of observations that the model of a line describes
-FLOOR = 1e-12        # no single line ever says more than this
+# No single line says more than this, for any reading may be a gross mistake. A larger mistake is
+# less likely, in proportion to its factor: without that, what lies far beyond a limit on both
+# sides of a claim would say nothing.
+FLOOR = 1e-12
 LOG_FLOOR = float(np.log(FLOOR))
 
 
@@ -24,23 +27,23 @@ def log_limit(d, sigma, margin):
     t = np.sqrt(margin * margin + sigma * sigma)
     z = d / t
     aimed = 2 * sigma / t * np.exp(-0.5 * z * z) * ndtr(z * (margin / sigma))
-    return _log((1 - TRUST) / 4 * ndtr(d / sigma) + TRUST * aimed)
+    return _log((1 - TRUST) / 4 * ndtr(d / sigma) + TRUST * aimed, d)
 
 
 def log_practice(d, sigma, margin=None):
     """A habit of the trade, w·exp(−d²/2σ²) + (1 − w)/4: about 30 : 1 at most."""
     z = d / sigma
-    return _log((1 - TRUST) / 4 + TRUST * np.exp(-0.5 * z * z))
+    return _log((1 - TRUST) / 4 + TRUST * np.exp(-0.5 * z * z), d)
 
 
 def log_passed(d, sigma, margin=None):
     """A test that was passed at μ: Φ(−d/σ)."""
-    return np.maximum(log_ndtr(-d / sigma), LOG_FLOOR)
+    return np.maximum(log_ndtr(-d / sigma), LOG_FLOOR - np.abs(d))
 
 
 def log_failed(d, sigma, margin=None):
     """A test that was failed at μ: Φ(d/σ)."""
-    return np.maximum(log_ndtr(d / sigma), LOG_FLOOR)
+    return np.maximum(log_ndtr(d / sigma), LOG_FLOOR - np.abs(d))
 
 
 def log_switch(d, ratio, margin=None):
@@ -53,11 +56,25 @@ def log_switch(d, ratio, margin=None):
     return np.where(d < 0, above, below)
 
 
-def _log(likelihood):
-    return np.log(np.maximum(likelihood, FLOOR))
+def _log(likelihood, d):
+    return np.maximum(np.log(np.maximum(likelihood, 1e-300)), LOG_FLOOR - np.abs(d))
 
 
 LOG_LIKELIHOOD = {
     "limit": log_limit, "practice": log_practice, "passed": log_passed, "failed": log_failed,
     "switch": log_switch,
 }
+
+
+def log_likelihood(kind, d, sigma, margin, share=0.0, factor=1.0):
+    """The likelihood of a line of any kind.
+
+    share : how likely the line rests on a part overlooked or taken for another
+    factor : how many times the value would be if it does
+    """
+    log = LOG_LIKELIHOOD[kind](d, sigma, margin)
+    if not np.any(share):
+        return log
+    other = LOG_LIKELIHOOD[kind](d + np.log(factor), sigma, margin)
+    with np.errstate(divide="ignore"):
+        return np.logaddexp(np.log1p(-share) + log, np.log(share) + other)

@@ -12,14 +12,15 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from .claims import ClaimTable
-from .columns import Frame
-from .conditions import Observations
-from .defaults import fill_defaults
+from .columns import DEFAULT, Frame
+from .conditions import Observations, at_ports
+from .defaults import MAINS_ENDS, fill_defaults
 from .evidence import EvidenceTable, pool_evidence
 from .judging import Examined, Judged, examine
+from .ports import PortTable
 from .rulebook import Rulebook
 
-CHUNK = 512       # units at a time, so that the grids stay in the processor's cache
+CHUNK = 1024      # units at a time, so that the grids stay in the processor's cache
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,23 +28,35 @@ class Assessment:
     rulebook: Rulebook         # whose rules made these numbers
     evidence: EvidenceTable    # kept, so that every number can be traced
     claims: ClaimTable
+    ports: PortTable
     frame: Frame               # (n,) pooled evidence and defaults
     judged: Judged             # claims in the caller's order
+    examined: Examined | None = None     # all that is behind it, where it is of one unit alone
 
 
 @np.errstate(invalid="ignore", divide="ignore", over="ignore", under="ignore")
-def assess(evidence: EvidenceTable, claims: ClaimTable, rulebook: Rulebook) -> Assessment:
-    """Judge every claim of every unit; the unknown is NaN, not a warning."""
+def assess(evidence: EvidenceTable, claims: ClaimTable, rulebook: Rulebook,
+           ports: PortTable | None = None) -> Assessment:
+    """Judge every claim of every unit; the unknown is NaN, not a warning.
+
+    ports : None where nothing is known of them
+    """
+    ports = PortTable.none() if ports is None else ports
     order = np.argsort(claims.row, kind="stable")
     frame = fill_defaults(pool_evidence(evidence), claims)
-    parts = _chunks(frame, claims.take(order), Observations.of(evidence))
+    parts = _chunks(frame, claims.take(order), Observations.of(evidence),
+                    ports.several(frame.size))
 
     def judge(part):
-        columns, claimed, seen = part
-        return examine(columns, claimed, seen, rulebook).judged
+        columns, claimed, seen, several = part
+        return examine(columns, claimed, seen, rulebook, several)
 
-    judged = Judged.join(_in_threads(judge, parts))
-    return Assessment(rulebook, evidence, claims, frame, _reordered(judged, order))
+    if frame.size == 1:
+        alone = judge(next(parts))
+        return Assessment(rulebook, evidence, claims, ports, frame,
+                          _reordered(alone.judged, order), alone)
+    judged = Judged.join(_in_threads(lambda part: judge(part).judged, parts))
+    return Assessment(rulebook, evidence, claims, ports, frame, _reordered(judged, order))
 
 
 def examine_unit(assessment: Assessment, row: int) -> tuple[Examined, np.ndarray]:
@@ -53,29 +66,45 @@ def examine_unit(assessment: Assessment, row: int) -> tuple[Examined, np.ndarray
     columns, which gives the same bits.
     """
     mine = np.flatnonzero(assessment.claims.row == row)
+    if assessment.examined is not None:
+        return assessment.examined, mine
     seen = _observations_of(Observations.of(assessment.evidence), row, row + 1)
     claims = assessment.claims.take(mine)
     claims = replace(claims, row=np.zeros(len(mine), int))
-    return examine(assessment.frame.take([row]), claims, seen, assessment.rulebook), mine
+    several = assessment.ports.several(assessment.frame.size)[[row]]
+    return examine(assessment.frame.take([row]), claims, seen, assessment.rulebook, several), mine
 
 
-def _chunks(frame, claims, seen):
+def frames_by_port(assessment: Assessment, row: int,
+                   ports: PortTable) -> dict[int | None, Frame]:
+    """One unit's columns, None, and those with what was observed at each of its ports.
+
+    Without the defaults: a check compares what was found and printed, nothing that was assumed.
+    """
+    whole = assessment.frame.take([row])
+    whole = whole.with_columns({code: column.blank(column.how == DEFAULT)
+                                for code, column in whole.columns.items()
+                                if code not in MAINS_ENDS})
+    seen = _observations_of(Observations.of(assessment.evidence), row, row + 1)
+    several = np.array([len(ports.row) > 1])
+    return {None: whole, **{port: at_ports(whole, seen, np.array([0]), np.array([port]), several)
+                            for port in range(len(ports.row))}}
+
+
+def _chunks(frame, claims, seen, several):
     for start in range(0, max(frame.size, 1), CHUNK):
         stop = min(start + CHUNK, frame.size)
         mine = slice(*np.searchsorted(claims.row, [start, stop]))
         part = claims.take(mine)
         yield (frame.take(np.arange(start, stop)), replace(part, row=part.row - start),
-               _observations_of(seen, start, stop))
+               _observations_of(seen, start, stop), several[start:stop])
 
 
 def _observations_of(seen, start, stop):
     tables = {}
     for code, table in seen.tables.items():
-        mine = slice(*np.searchsorted(table.row, [start, stop]))
-        tables[code] = replace(
-            table, row=table.row[mine] - start, value=table.value[mine], u=table.u[mine],
-            code=table.code[mine], mains_voltage=table.mains_voltage[mine],
-            output_voltage=table.output_voltage[mine], evidence_id=table.evidence_id[mine])
+        part = table.take(slice(*np.searchsorted(table.row, [start, stop])))
+        tables[code] = replace(part, row=part.row - start)
     return Observations(tables)
 
 

@@ -7,7 +7,8 @@ import numpy as np
 from .cases import headline_claims
 from .checks import run_checks
 from .claims import ClaimTable
-from .columns import DEFAULT
+from .columns import DEFAULT, DERIVED
+from .defaults import CONDITIONED, DEFAULTS
 from .explain import (
     evidence_behind,
     highest_voltage_claim,
@@ -19,11 +20,13 @@ from .explain import (
 )
 from .feedback import feedback
 from .judging import ENDS, Examined
-from .pipeline import Assessment, examine_unit
+from .next_steps import next_steps
+from .pipeline import Assessment, examine_unit, frames_by_port
 from .posterior import POINTS, density
 from .quantities import QUANTITIES
 from .rule import Rule
 from .rulebook import MAINS
+from .suspects import suspects
 from .verdicts import CONTRADICTION, DOUBTFUL, POSSIBLE, WORDS
 from .wording import plain, sentence_case, shown
 
@@ -49,12 +52,14 @@ def report(assessment: Assessment, row: int, refs: Sequence[str] | None = None) 
         "capability": _capability(examined),
         "lines": [_line(assessment, row, examined, rule, refs) for rule in met],
         "unmeasured": [{"id": r.id, "title": r.title, "reads": gaps[r.id]} for r in unmet],
-        "claims": [_claim(assessment, row, int(i), refs) for i in mine],
+        "claims": [_claim(assessment, row, int(i), refs)
+                   | {"suspects": suspects(assessment, examined, mine, int(i))} for i in mine],
         "headline": _headline(claims),
         "checks": _checks(assessment, row, claims, refs),
         "feedback": feedback(assessment.frame, row),
-        "open_questions": [*_plate_question(assessment, row),
+        "open_questions": [*_plate_question(assessment, row, met),
                            *(q for r in unmet for q in _questions(r, gaps[r.id]))],
+        "next_steps": next_steps(assessment, row, examined, mine),
         "findings": [],
     }
 
@@ -91,14 +96,16 @@ def _hill(curve):
 
 
 def _missing(assessment: Assessment, row: int, rule: Rule) -> list[str]:
-    """The quantities without which the line cannot exist; one of the optional ones is enough."""
+    """The quantities without which the line cannot exist; where it can rest on none of the
+    required ones, one of the optional ones is enough."""
     def unknown(code):
         return bool(np.isnan(assessment.frame[code].value[row]))
 
-    needed = [code for code in rule.required if code not in MAINS]
+    needed = [code for code in rule.required if code not in MAINS and code not in CONDITIONED]
     missing = [code for code in needed if unknown(code)]
     optional = [code for code in rule.reads if code in rule.optional]
-    if optional and all(unknown(code) for code in optional):
+    rests = any(code not in DEFAULTS or DEFAULTS[code].how == DERIVED for code in needed)
+    if optional and not rests and all(unknown(code) for code in optional):
         missing += optional
     return missing
 
@@ -225,19 +232,27 @@ def _headline(claims):
 
 
 def _checks(assessment, row, claims, refs):
-    done = run_checks(assessment.rulebook, assessment.frame, row, claims, range(len(claims.row)))
+    ports = assessment.ports.one(row)
+    here = replace(claims, row=np.zeros(len(claims.row), int))
+    done = run_checks(assessment.rulebook, frames_by_port(assessment, row, ports), here, ports)
     return [
-        {"id": rule.id, "title": rule.title,
-         "claim": refs_of([int(claims.claim_id[i])], refs)[0],
-         "outcome": outcome.outcome, "sentence": outcome.sentence,
-         "numbers": {name: number(value) for name, value in outcome.numbers.items()}}
-        for rule, i, outcome in done]
+        {"id": one.rule.id, "title": one.rule.title,
+         "claim": _claim_ref(claims, one.subject.claim, refs),
+         "port": None if one.subject.port is None else str(ports.label[one.subject.port]),
+         "outcome": one.outcome.outcome, "sentence": one.outcome.sentence,
+         "numbers": {name: number(value) for name, value in one.outcome.numbers.items()}}
+        for one in done]
 
 
-def _plate_question(assessment, row):
+def _claim_ref(claims, index, refs):
+    return None if index is None else refs_of([int(claims.claim_id[index])], refs)[0]
+
+
+def _plate_question(assessment, row, met):
     """What is asked where the mains range had to be assumed, for the first line that reads it."""
     if int(assessment.frame["mains_low"].how[row]) == DEFAULT:
-        reader = next(r for r in assessment.rulebook.lines if "mains_voltage" in r.reads)
+        reader = next(rule for rule in (*met, *assessment.rulebook.lines)
+                      if "mains_voltage" in rule.reads)
         yield {"text": "Which input voltage does the plate print? It was not read, so that the "
                        "better case for the claims, 220 to 240 V only, is taken.",
                "reads": ["rated_voltage_low", "rated_voltage_high"], "rule": reader.id}

@@ -7,6 +7,8 @@ reads. rules/power/ and rules/voltage/ hold lines of evidence, rules/checks/ hol
 import inspect
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import wraps
+from typing import Any
 
 LIMIT, PRACTICE, PASSED, FAILED, SWITCH, CHECK = (
     "limit", "practice", "passed", "failed", "switch", "check")
@@ -15,12 +17,23 @@ TARGET = {"power": "continuous output power", "voltage": "highest output voltage
 
 
 @dataclass(frozen=True, slots=True)
+class Worked:
+    """A published or worked value that the rule reproduces; a test runs it, the method page
+    prints it."""
+
+    inputs: Mapping[str, float]    # by parameter, SI
+    result: float                  # as published, in the rule's unit
+    tolerance: float               # relative
+    source: str                    # document and page, or how it was worked out
+
+
+@dataclass(frozen=True, slots=True)
 class Rule:
     """A pure function and what a reader needs to trust it."""
 
     id: str                    # "power/bulk_capacitor"; stored with results, never reused
     kind: str                  # limit, practice, passed, failed, switch or check
-    on: str                    # "power", "voltage" or "claim"
+    on: str                    # "power" or "voltage"; a check: "claim", "port" or "unit"
     title: str                 # as a figure labels it
     reads: tuple[str, ...]     # the parameters of `compute`, in order
     compute: Callable          # lines: arrays in, array out, NaN where an input is NaN
@@ -29,11 +42,19 @@ class Rule:
     formula: str               # MathML
     model_error: float = 0.0   # relative, k = 1: how far the formula itself may be off
     margin: float = 0.0        # limits: scale of the designer's margin, in ln
+    # Limits: (inputs…) → (n,), (n,): how likely a part was mistaken, and how many times the value
+    # would be then.
+    doubt: Callable | None = None
     optional: frozenset[str] = frozenset()          # may be unknown: `compute` takes NaN
     symbols: Mapping[str, str] = field(default_factory=dict)   # parameter → MathML
     asks: Mapping[str, str] = field(default_factory=dict)      # parameter → open question
     silent: str = "The observation lies outside the conditions for which this line holds."
     summary: str = ""          # the docstring of the file
+    worked: tuple[Worked, ...] = ()
+    unless: str = ""           # id of a line that tells the same fact better: silent beside it
+    size: Callable | None = None       # habits: the size from which the power follows
+    habit: Any = None                  # what turns the size into a power, see habits.py
+    spread: Callable | None = None     # (inputs…) → (n,) float, in place of model_error [ln]
 
     @property
     def unit(self) -> str:
@@ -54,6 +75,26 @@ def practice(*, on, model_error, **rest):
     return _declare(PRACTICE, on=on, model_error=model_error, **rest)
 
 
+def habit(*, on, prior, **rest):
+    """A habit of the trade whose power follows from a size; the function returns the size.
+
+    prior : what turns a size into a power, `power(size)`, with its `spread(size)` in ln. A
+    reference set of measured units may take its place.
+    """
+    def decorate(size):
+        @wraps(size)
+        def compute(*inputs):
+            return prior.power(size(*inputs))
+
+        def spread(*inputs):
+            return prior.spread(size(*inputs))
+
+        _declare(PRACTICE, on=on, size=size, habit=prior, spread=spread, **rest)(compute)
+        return compute
+
+    return decorate
+
+
 def passed(*, on, model_error, **rest):
     """A test passed at the value that the function returns."""
     return _declare(PASSED, on=on, model_error=model_error, **rest)
@@ -69,9 +110,9 @@ def switch(*, on, **rest):
     return _declare(SWITCH, on=on, **rest)
 
 
-def check(**rest):
-    """A consistency check of one claim; the function returns an Outcome."""
-    return _declare(CHECK, on="claim", **rest)
+def check(*, on="claim", **rest):
+    """A consistency check of a claim, a port or the unit; the function returns an Outcome."""
+    return _declare(CHECK, on=on, **rest)
 
 
 def _declare(kind, *, optional=(), **rest):

@@ -10,11 +10,19 @@ from . import rules
 from .quantities import QUANTITIES
 from .rule import CHECK, LIMIT, SWITCH, Rule
 
-EDITION = "1"      # raised in the commit that moves a published number
+EDITION = "2"      # raised in the commit that moves a published number
 
 MAINS = {"mains_voltage", "mains_frequency", "output_voltage"}
-CLAIM = {"claim_voltage", "claim_current", "claim_power", "claim_printed_power",
-         "claim_connector"}
+# What a check may read beside the quantities, by what it is about.
+FACTS = {
+    "claim": {"claim_voltage", "claim_current", "claim_power", "claim_printed_power",
+              "claim_connector", "claim_kind", "claim_shared", "claim_port", "claim_wiring",
+              "claim_words"},
+    "port": {"port_label", "port_connector", "port_wiring", "port_words", "port_voltages",
+             "port_currents", "port_powers"},
+    "unit": {"claimed_voltages", "claimed_currents", "claimed_powers", "claimed_kinds",
+             "claimed_ports", "claimed_shared"},
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,10 +32,12 @@ class Rulebook:
     power: tuple[Rule, ...]          # lines of evidence about the continuous output power
     voltage: tuple[Rule, ...]        # about the highest output voltage
     checks: tuple[Rule, ...]
+    reference: str = ""              # version of the set of measured units behind the habits
 
     @property
     def version(self) -> str:
-        return f"{self.edition}+{self.fingerprint[:8]}"
+        own = f"{self.edition}+{self.fingerprint[:8]}"
+        return f"{own}+{self.reference}" if self.reference else own
 
     @property
     def lines(self) -> tuple[Rule, ...]:
@@ -44,8 +54,11 @@ class Rulebook:
 def load() -> Rulebook:
     """The rulebook of the files under engine/rules, in the order of the rules' ids."""
     found = sorted(_found(), key=lambda rule: rule.id)
+    ids = {rule.id for rule in found} | {""}
     for rule in found:
         check_rule(rule)
+        if rule.unless not in ids:
+            raise LookupError(f"{rule.id} yields to {rule.unless}, which is no rule")
     return Rulebook(
         EDITION, fingerprint(),
         tuple(r for r in found if r.on == "power"),
@@ -64,17 +77,20 @@ def _found():
 
 def check_rule(rule: Rule) -> None:
     """Raise LookupError for a rule that cannot be computed, trusted or read by people."""
-    known = set(QUANTITIES) | MAINS | (CLAIM if rule.kind == CHECK else set())
+    known = set(QUANTITIES) | MAINS | FACTS.get(rule.on, set())
     if missing := set(rule.reads) - known:
         raise LookupError(f"{rule.id} reads {sorted(missing)}, which is no quantity")
-    if strange := (rule.optional | set(rule.symbols) | set(rule.asks)) - set(rule.reads):
+    worked = {code for one in rule.worked for code in one.inputs}
+    if strange := (rule.optional | set(rule.symbols) | set(rule.asks) | worked) - set(rule.reads):
         raise LookupError(f"{rule.id} speaks of {sorted(strange)}, which it does not read")
     for name in ("title", "source", "validity", "formula", "summary"):
         if not getattr(rule, name):
             raise LookupError(f"{rule.id} has no {name}")
+    if not all(one.source for one in rule.worked):
+        raise LookupError(f"{rule.id} has a worked value without a source")
     if rule.compute.__module__.rsplit(".", 1)[1] != rule.id.rsplit("/", 1)[1]:
         raise LookupError(f"{rule.id} stands in {rule.compute.__module__}: name them alike")
-    if rule.kind not in (CHECK, SWITCH) and not rule.model_error > 0:
+    if rule.kind not in (CHECK, SWITCH) and not (rule.model_error > 0 or rule.spread):
         raise LookupError(f"{rule.id} says nothing of its model error")
     if rule.kind == LIMIT and not rule.margin > 0:
         raise LookupError(f"{rule.id} is a limit without a design margin")

@@ -38,6 +38,20 @@ def contributions(rule: Rule, columns, value) -> list[np.ndarray]:
     return parts
 
 
+def correlated(rule: Rule, parts, scales, rows) -> np.ndarray:
+    """(k,) What is added to the variance where inputs were read from the same photo scale.
+
+    Their errors are taken as wholly common: GUM (JCGM 100:2008), 5.2.2, note 1, with r = 1.
+    parts : (reads, k) float; scales : (n,) int by code, −1 none; rows : (k,) int
+    """
+    extra = np.zeros(len(rows))
+    measured = [(j, scales[code][rows]) for j, code in enumerate(rule.reads) if code in scales]
+    for at, (j, scale) in enumerate(measured):
+        for k, other in measured[at + 1:]:
+            extra += np.where((scale >= 0) & (scale == other), 2 * parts[j] * parts[k], 0.0)
+    return extra
+
+
 def _step(rule, inputs, j, u, value):
     above, below = (
         np.log(rule.compute(*inputs[:j], within(rule.reads[j], inputs[j] + step),

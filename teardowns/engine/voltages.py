@@ -6,8 +6,9 @@ import numpy as np
 from .cases import OUTPUT_VOLTAGE
 from .claims import FIXED_VOLTAGE, ClaimTable, largest_by_unit
 from .columns import Frame, exact
-from .conditions import SAME_VOLTAGE, Observations, refused
-from .likelihoods import LOG_LIKELIHOOD
+from .conditions import SAME_VOLTAGE, Observations, at_ports, refused
+from .defaults import fill_conditioned
+from .likelihoods import log_likelihood
 from .lines import Line, draw_lines
 from .physics.feedback import FLAGS
 from .posterior import BEYOND, FAR, MET, density
@@ -52,11 +53,11 @@ class VoltageEvidence:
 
 
 def voltage_evidence(claims: ClaimTable, frame: Frame, seen: Observations,
-                     rules: tuple[Rule, ...]) -> VoltageEvidence:
-    """claims : sorted by unit"""
+                     rules: tuple[Rule, ...], several: np.ndarray) -> VoltageEvidence:
+    """claims : sorted by unit; several : (n,) bool, units with more than one port"""
     claim = np.flatnonzero(claims.voltage > FIXED_VOLTAGE)
     voltage = claims.voltage[claim]
-    columns = _frame_at(frame, claims.row[claim], voltage, seen)
+    columns = _frame_at(frame, claims.take(claim), seen, several)
     switched = has_to_switch(claims, frame.size)[claim]
     columns = _without_feedback(columns, ~switched)
     lines = draw_lines(rules, columns)
@@ -71,9 +72,13 @@ def voltage_evidence(claims: ClaimTable, frame: Frame, seen: Observations,
     return VoltageEvidence(claim, columns, x, lines, terms, total, switched, stays)
 
 
-def _frame_at(frame, unit, voltage, seen):
-    columns = frame.take(unit).with_columns({OUTPUT_VOLTAGE: exact(voltage)})
-    denied = refused(seen, unit, voltage)
+def _frame_at(frame, claims, seen, several):
+    unit, voltage, port, several = claims.row, claims.voltage, claims.port, several[claims.row]
+    columns = frame.take(unit)
+    columns = at_ports(columns, seen, unit, port, several).with_columns(
+        {OUTPUT_VOLTAGE: exact(voltage), "mains_voltage": columns["mains_high"]})
+    columns = fill_conditioned(columns)
+    denied = refused(seen, unit, voltage, port, several)
     offered = columns["offered_voltage"]
     # A 20 V contract does not show 12 V where 12 V itself was asked for and not given.
     beside = ~np.isnan(denied.value) & ~(np.abs(offered.value / voltage - 1) <= SAME_VOLTAGE)
@@ -119,7 +124,8 @@ def _term(line, x):
     if line.rule.kind == "switch":
         centre = np.full(len(line.rows), FIXED_VOLTAGE)
     d = np.log(centre)[:, None] - x[line.rows]
-    return LOG_LIKELIHOOD[line.rule.kind](d, line.u_ln[:, None], line.rule.margin)
+    return log_likelihood(line.rule.kind, d, line.u_ln[:, None], line.rule.margin,
+                          *line.doubt[:, :, None])
 
 
 def _odds(log, stays):

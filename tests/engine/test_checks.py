@@ -1,13 +1,14 @@
 from teardowns.engine import rulebook
-from teardowns.engine.checks import claim_facts, run_checks
+from teardowns.engine.checks import claim_facts, run_checks, subjects
 from teardowns.engine.outcome import CANNOT_TELL, CONSISTENT, INCONSISTENT
-from tests.engine.make import NAN, WIDE, claim_table, judge
+from teardowns.engine.ports import PortTable
+from tests.engine.make import NAN, WIDE, claim_table, judge, port_table
 
 
 def outcomes(observations, claims):
     done = judge(observations, claims)
-    found = run_checks(rulebook.load(), done.frame, 0, done.claims, range(len(claims)))
-    return {(rule.id, index): outcome for rule, index, outcome in found}
+    found = run_checks(rulebook.load(), {None: done.frame}, done.claims, done.ports)
+    return {(one.rule.id, one.subject.claim): one.outcome for one in found}
 
 
 def test_each_claim_meets_each_check_that_concerns_it():
@@ -19,7 +20,7 @@ def test_each_claim_meets_each_check_that_concerns_it():
 
 
 def test_the_power_of_a_claim_is_printed_or_computed():
-    facts = claim_facts(claim_table([(5.0, 2.0, NAN, "usb_a")]), 0)
+    facts = claim_facts(claim_table([(5.0, 2.0, NAN, "usb_a")]), 0, PortTable.none())
     assert facts["claim_power"] == 10.0 and facts["claim_printed_power"] != 10.0
     assert facts["claim_connector"] == "usb_a"
 
@@ -32,3 +33,32 @@ def test_a_check_that_lacks_a_plate_cannot_tell():
 
 def test_a_claim_without_figures_gives_nothing_to_check():
     assert outcomes([*WIDE, ("rated_input_current", 0.5, 0.0)], [(NAN, NAN, NAN, "usb_c")]) == {}
+
+
+CLAIMS = [(5.0, 3.0, NAN, "usb_c", "output", 0), (5.0, 2.4, NAN, "usb_a", "output", 1),
+          (NAN, NAN, 27.0, "", "total", -1, True)]
+PORTS = port_table([("C", "usb_c", "chip", (0x0A01912C,)), ("A", "usb_a", "shorted")])
+
+
+def test_a_claim_knows_its_port():
+    facts = claim_facts(claim_table(CLAIMS), 1, PORTS)
+    assert (facts["claim_port"], facts["claim_wiring"]) == ("A", "shorted")
+    assert facts["claim_words"] == ()
+    assert claim_facts(claim_table(CLAIMS), 0, PORTS)["claim_words"] == (0x0A01912C,)
+
+
+def test_a_total_belongs_to_no_port():
+    facts = claim_facts(claim_table(CLAIMS), 2, PORTS)
+    assert (facts["claim_port"], facts["claim_shared"]) == ("", True)
+
+
+def test_a_unit_of_one_port_has_no_other():
+    facts = claim_facts(claim_table([(5.0, 2.0, NAN)]), 0, port_table([("C", "usb_c")]))
+    assert facts["claim_port"] == "C"
+
+
+def test_a_unit_is_checked_once_and_each_port_and_claim():
+    found = list(subjects(claim_table(CLAIMS), PORTS))
+    assert [one.on for one in found] == ["unit", "port", "port", "claim", "claim", "claim"]
+    assert found[0].facts["claimed_powers"] == (15.0, 12.0, 27.0)
+    assert found[2].facts["port_currents"] == (2.4,)

@@ -3,7 +3,8 @@ import numpy as np
 import pytest
 
 from teardowns.engine.columns import DEFAULT, DERIVED, EVIDENCE
-from teardowns.engine.defaults import DEFAULTS, fill_defaults, triangular
+from teardowns.engine.default_value import triangular
+from teardowns.engine.defaults import DEFAULTS, fill_defaults
 from teardowns.engine.evidence import pool_evidence
 from teardowns.engine.quantities import QUANTITIES
 from tests.engine.make import NAN, WIDE, claim_table, evidence_table, watts

@@ -8,6 +8,7 @@ import pytest
 from teardowns.engine.explain import explain, explain_claim
 from teardowns.engine.report import report
 from tests.engine.make import NAN, WIDE, judge
+from tests.engine.test_pipeline import SIZES
 
 BENCH = (*WIDE, ("bulk_capacitance_marked", 15e-6, 1.73e-6), ("mass_total", 0.0462, 1e-4),
          ("failed_power", 13.1, 0.1, 100.0, 20.0), ("output_capacitor_rating", 16.0, 0.0))
@@ -94,7 +95,13 @@ def test_explanations_are_json_with_well_formed_formulas(done):
 EVERYTHING = (*BENCH, ("sustained_power", 12.0, 0.1, 230.0, 20.0), ("offered_voltage", 9.0, 0.05),
               ("controller_power_wide", 18.0, 0.0), ("controller_power_high", 25.0, 0.0),
               ("refused_voltage", 20.0, 0.1), ("isolated_feedback", 1.0, 0.0),
-              ("protocol_controller", 1.0, 0.0))
+              ("protocol_controller", 1.0, 0.0), ("overcurrent_point", 2.4, 0.02, 100.0, 20.0),
+              *((code, size, 0.02 * size) for code, size in SIZES.items()
+                if code not in {"efficiency", "minimum_bus_voltage", "bulk_capacitance",
+                                "sustained_power", "failed_power", "rated_voltage_low",
+                                "rated_voltage_high", "mass_total", "overcurrent_point"}),
+              ("bias_regulator", 0.0, 0.0), ("photographed_sides", 2.0, 0.0),
+              ("power_factor_corrector", 0.0, 0.0))
 
 
 def traces(done):
@@ -106,10 +113,12 @@ def traces(done):
 def test_the_budget_of_every_line_adds_up_to_one_and_to_its_uncertainty():
     done = judge(EVERYTHING, CLAIMS)
     found = [trace for trace in traces(done) if trace["kind"] != "switch"]
+    # Where two lines tell the same fact, one of them speaks.
     assert {trace["id"] for trace in found} == {
-        rule.id for rule in done.rulebook.lines if rule.kind != "switch"}
+        rule.id for rule in done.rulebook.lines if rule.kind != "switch" and not rule.unless}
     for trace in found:
-        shares = [one["share"] for one in trace["inputs"]] + [trace["model_share"]]
+        shares = [*(one["share"] for one in trace["inputs"]), trace["model_share"],
+                  trace["scale_share"]]
         assert min(shares) >= 0 and sum(shares) == pytest.approx(1.0)
         value, u = trace["result"]["value"], trace["result"]["u"]
         model = trace["model_error"] * value

@@ -5,6 +5,7 @@ import pytest
 from teardowns.engine.likelihoods import (
     FLOOR,
     log_failed,
+    log_likelihood,
     log_limit,
     log_passed,
     log_practice,
@@ -25,7 +26,7 @@ def test_a_limit_refutes_without_bound_down_to_the_floor():
     d = np.array([-0.5, -0.75, -1.0])
     log = log_limit(d, SIGMA, MARGIN)
     assert (np.diff(log) < -3).all()
-    assert log_limit(np.array([-60.0]), SIGMA, MARGIN)[0] == pytest.approx(np.log(FLOOR))
+    assert log_limit(np.array([-6.0]), SIGMA, MARGIN)[0] == pytest.approx(np.log(FLOOR) - 6)
 
 
 def test_a_limit_supports_mildly():
@@ -50,10 +51,17 @@ def test_a_test_decides_on_its_side_alone(log, side):
 
 
 @pytest.mark.parametrize("log", [log_limit, log_practice, log_passed, log_failed])
-def test_no_line_says_more_than_the_floor_or_less_than_a_number(log):
+def test_no_line_says_much_more_than_the_floor_or_less_than_a_number(log):
     values = log(D, 1e-3, MARGIN)
     assert np.isfinite(values).all()
-    assert values.min() >= np.log(FLOOR) - 1e-9 and values.max() <= 1e-12
+    assert values.min() >= np.log(FLOOR) - 60 - 1e-9 and values.max() <= 1e-12
+
+
+@pytest.mark.parametrize("log, sign", [(log_limit, -1), (log_passed, 1), (log_failed, -1)])
+def test_beyond_the_floor_a_larger_mistake_is_less_likely(log, sign):
+    # A limit of 1 mW says nothing by its tail, but 5 W lie nearer to it than 45 W: by 9 times.
+    near, far = (log(np.array([sign * np.log(watts / 0.001)]), 0.05, MARGIN) for watts in (5, 45))
+    assert float((near - far)[0]) == pytest.approx(np.log(9))
 
 
 @pytest.mark.parametrize("ratio", [8.0, 1 / 8.0])
@@ -66,3 +74,15 @@ def test_a_switch_tells_the_two_sides_apart_by_its_ratio(ratio):
 @pytest.mark.parametrize("log", [log_limit, log_practice, log_passed, log_failed])
 def test_unknown_in_unknown_out(log):
     assert np.isnan(log(np.array(np.nan), SIGMA, MARGIN))
+
+
+def test_a_doubted_limit_is_a_mixture_of_two():
+    # One reading in ten is of a part overlooked, which would put the limit four times higher.
+    found = np.exp(log_likelihood("limit", D, SIGMA, MARGIN, np.array(0.1), np.array(4.0)))
+    right, mistaken = (np.exp(log_limit(d, SIGMA, MARGIN)) for d in (D, D + np.log(4)))
+    np.testing.assert_allclose(found, 0.9 * right + 0.1 * mistaken, rtol=1e-9)
+
+
+def test_without_doubt_nothing_changes():
+    assert (log_likelihood("limit", D, SIGMA, MARGIN, np.zeros(1), np.ones(1))
+            == log_limit(D, SIGMA, MARGIN)).all()

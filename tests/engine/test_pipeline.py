@@ -16,10 +16,21 @@ from tests.engine.make import NAN, claim_table, evidence_table
 SIZES = {
     "bulk_capacitance": 2e-5, "bulk_capacitance_marked": 2e-5, "mass_total": 0.05,
     "controller_power_wide": 20, "controller_power_high": 28, "sustained_power": 18,
-    "failed_power": 22, "efficiency": 0.85, "output_capacitor_rating": 16, "offered_voltage": 9,
-    "refused_voltage": 12, "minimum_bus_voltage": 70, "rated_voltage_low": 100,
-    "rated_voltage_high": 240,
+    "failed_power": 22, "peak_power": 24, "overcurrent_point": 3, "efficiency": 0.85,
+    "output_capacitor_rating": 16, "offered_voltage": 9, "refused_voltage": 12,
+    "minimum_bus_voltage": 70, "rated_voltage_low": 100, "rated_voltage_high": 240,
+    "case_height": 0.07, "case_width": 0.045, "case_depth": 0.03, "fuse_rating": 1.0,
+    "fusible_resistance": 4.7, "fusible_power_rating": 2, "bridge_current_rating": 0.8,
+    "power_factor": 0.58, "switching_frequency": 65e3, "current_sense_resistance": 0.8,
+    "current_sense_threshold": 0.75, "switch_voltage_rating": 650, "controller_supply_low": 9,
+    "controller_supply_high": 28, "primary_turns": 90, "secondary_turns": 8,
+    "auxiliary_turns": 16, "primary_inductance": 9e-4, "core_effective_area": 32e-6,
+    "core_window_area": 63e-6, "primary_wire_diameter": 3e-4, "primary_strands": 1,
+    "secondary_wire_diameter": 6e-4, "secondary_strands": 2, "output_ripple_rating": 2.5,
+    "rectifier_voltage_rating": 60, "rectifier_current_rating": 5,
+    "synchronous_on_resistance": 0.01, "advertised_voltage": 9, "output_voltage_no_load": 5.1,
 }
+EXACT = {"photographed_sides": 2.0}
 FLAGS = [code for code in CODES if QUANTITIES[code].is_flag]
 
 
@@ -30,10 +41,11 @@ def random_unit(rng):
     flags = [(code, float(rng.integers(0, 2)), 0.0) for code in FLAGS if rng.random() < 0.3]
     claims = [(float(rng.choice([5, 9, 12, 20, NAN])), float(rng.uniform(1, 4)), NAN)
               for _ in range(rng.integers(0, 4))]
-    return rows + flags, claims
+    exact = [(code, value, 0.0) for code, value in EXACT.items() if rng.random() < 0.5]
+    return rows + flags + exact, claims
 
 
-UNITS = [random_unit(np.random.default_rng(seed)) for seed in range(700)]     # two chunks
+UNITS = [random_unit(np.random.default_rng(seed)) for seed in range(700)]
 
 
 def assessed(units):
@@ -68,8 +80,8 @@ def test_a_unit_gets_the_same_bits_among_others_in_another_order(bulk):
         assert getattr(mixed.judged, name).tobytes() == expected.tobytes(), name
 
 
-# Eight chunks in threads; one chunk in none.
-@pytest.mark.parametrize("size", [97, 1000])
+# Eight chunks and two in threads; the bulk itself in none.
+@pytest.mark.parametrize("size", [97, 512])
 def test_every_unit_gets_the_same_bits_in_chunks_of_another_size(bulk, monkeypatch, size):
     monkeypatch.setattr(pipeline, "CHUNK", size)
     other = assessed(UNITS).judged
@@ -139,7 +151,9 @@ def test_200_units_of_any_numbers_get_probabilities_and_reports_without_a_gap():
 def test_an_unused_line_has_no_weight_and_a_used_one_has(bulk):
     weights = bulk.judged.weights
     assert np.isfinite(weights[~np.isnan(weights)]).all()
-    assert (~np.isnan(weights)).any(axis=0).all()
+    used = dict(zip((rule.id for rule in bulk.rulebook.lines), (~np.isnan(weights)).any(axis=0),
+                    strict=True))
+    assert [line for line, spoke in used.items() if not spoke] == []
 
 
 def test_nothing_to_assess_is_no_error():

@@ -7,10 +7,12 @@ from dataclasses import replace
 from pathlib import Path
 from xml.etree import ElementTree
 
+import numpy as np
 import pytest
 
 import teardowns.engine as engine
 from teardowns.engine import rulebook
+from teardowns.engine.rule import Worked
 
 ENGINE = Path(engine.__file__).parent
 TESTS = Path(__file__).parent
@@ -44,6 +46,17 @@ def test_its_words_accuse_nobody(rule):
     text = " ".join((rule.title, rule.source, rule.validity, rule.summary, rule.silent,
                      *rule.asks.values())).lower()
     assert not re.search(r"\b(fake|lied|lying|illegal|dangerous|fraud)\b", text)
+
+
+WORKED = [(rule, one) for rule in BOOK.lines for one in rule.worked]
+
+
+@pytest.mark.parametrize("rule, one", WORKED, ids=[f"{r.id} {w.result:g}" for r, w in WORKED])
+def test_it_reproduces_the_values_that_the_method_page_prints(rule, one):
+    inputs = (np.array([one.inputs.get(code, np.nan)], float) for code in rule.reads)
+    with np.errstate(invalid="ignore", divide="ignore"):
+        found = float(rule.compute(*inputs)[0])
+    assert found == pytest.approx(one.result, rel=one.tolerance)
 
 
 def test_the_ids_are_sorted_and_each_once():
@@ -105,10 +118,19 @@ def test_a_rule_is_found_by_its_id():
     ({"formula": ""}, "has no formula"), ({"model_error": 0.0}, "model error"),
     ({"margin": 0.0}, "without a design margin"), ({"id": "power/other_name"}, "name them alike"),
     ({"asks": {"mass_total": "?"}}, "which it does not read"),
+    ({"worked": (Worked({"mass_total": 1.0}, 1.0, 0.1, "s"),)}, "which it does not read"),
+    ({"worked": (Worked({}, 1.0, 0.1, ""),)}, "worked value without a source"),
 ])
 def test_a_rule_that_cannot_be_trusted_is_refused_at_load(fault, message):
     with pytest.raises(LookupError, match=message):
         rulebook.check_rule(replace(BOOK["power/bulk_capacitor"], **fault))
+
+
+def test_a_book_with_a_rule_that_yields_to_nothing_does_not_load(monkeypatch):
+    broken = replace(BOOK["power/mass_per_watt"], unless="power/no_such_rule")
+    monkeypatch.setattr(rulebook, "_found", lambda: [broken])
+    with pytest.raises(LookupError, match="power/mass_per_watt .*power/no_such_rule"):
+        rulebook.load.__wrapped__()
 
 
 def test_a_book_with_a_rule_of_an_unknown_quantity_does_not_load(monkeypatch):

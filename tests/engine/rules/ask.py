@@ -11,15 +11,15 @@ def value(rule, *inputs):
         return float(rule(*(np.array([float(number)]) for number in inputs))[0])
 
 
-def line(rule, observations, claims):
+def line(rule, observations, claims, ports=()):
     """The rule's line in the unit's report; None where evidence is missing."""
-    found = report(judge(observations, claims), 0)["lines"]
+    found = report(judge(observations, claims, ports=ports), 0)["lines"]
     return next((each for each in found if each["id"] == rule.rule.id), None)
 
 
-def ends(rule, observations, claims):
+def ends(rule, observations, claims, ports=()):
     """The line's value at the low and the high mains end; None where it does not speak."""
-    found = line(rule, observations, claims)
+    found = line(rule, observations, claims, ports)
     return [at and at["value"] for at in found["ends"].values()] if found else [None, None]
 
 
@@ -29,7 +29,12 @@ def questions(rule, observations, claims):
     return [each["text"] for each in asked if each["rule"] == rule.rule.id]
 
 
-def outcomes(rule, observations, claims):
-    """The check's outcome for each claim that gave it something to check."""
-    done = report(judge(observations, claims), 0)["checks"]
-    return [each["outcome"] for each in done if each["id"] == rule.rule.id]
+def outcomes(rule, observations, claims, ports=()):
+    """The check's outcome for each claim, port or unit that gave it something to check."""
+    return [each["outcome"] for each in checks(rule, observations, claims, ports)]
+
+
+def checks(rule, observations, claims, ports=()):
+    """All that the report says of the check."""
+    done = report(judge(observations, claims, ports=ports), 0)["checks"]
+    return [each for each in done if each["id"] == rule.rule.id]

@@ -3,20 +3,10 @@ from math import isnan
 
 from teardowns.engine.mathml import LEQ, equation, sym
 from teardowns.engine.outcome import CANNOT_TELL, CONSISTENT, INCONSISTENT, Outcome
+from teardowns.engine.physics.usb_levels import CONNECTOR_NAMES, CONTACTS
 from teardowns.engine.rule import check
 from teardowns.engine.wording import plain
 
-# Connector: surely carried [A], carried at most [A], what the difference depends on.
-RATINGS = {
-    "usb_a": (1.5, 3.0, "the receptacle has high-current contacts"),
-    "usb_a_high_current": (3.0, 3.0, ""),
-    "usb_c": (3.0, 5.0, "a cable with an e-marker for 5 A is used"),
-    "micro_b": (1.8, 1.8, ""),
-}
-NAMES = {
-    "usb_a": "USB Type-A", "usb_a_high_current": "high-current USB Type-A",
-    "usb_c": "USB Type-C", "micro_b": "USB Micro-B",
-}
 ROUNDING = 1e-9
 
 
@@ -30,11 +20,11 @@ ROUNDING = 1e-9
     symbols={"claim_current": sym("I", "claim")},
 )
 def connector_current(claim_current, claim_connector):
-    if isnan(claim_current) or claim_connector not in RATINGS:
+    if isnan(claim_current) or claim_connector not in CONTACTS:
         return None
-    sure, most, condition = RATINGS[claim_connector]
+    sure, most, condition = CONTACTS[claim_connector]
     numbers = {"current": claim_current, "rating": sure, "rating_at_most": most}
-    name, current = NAMES[claim_connector], plain(claim_current, "A")
+    name, current = CONNECTOR_NAMES[claim_connector], plain(claim_current, "A")
     if claim_current <= sure + ROUNDING:
         return Outcome(CONSISTENT, f"{current} lies within the {plain(sure, 'A')} of a {name} "
                        "contact.", numbers)

@@ -51,14 +51,19 @@ def plate_input_balance(claim_power, rated_voltage_low, rated_input_current,
     drawn = (f"{plain(rated_voltage_low, 'V')} × {plain(rated_input_current, 'A')} = "
              f"{plain(apparent, 'VA')}")
     outcome, sentence = _judged(ratio, f"{drawn} of input", plain(claim_power, "W"),
-                                power_factor_corrector == 1)
+                                power_factor_corrector)
     return Outcome(outcome, sentence, numbers)
 
 
-def _judged(ratio, drawn, claim, corrected):
+def _judged(ratio, drawn, claim, corrector):
+    """corrector : 1 found, 0 looked for and not found, NaN not looked for"""
+    corrected = corrector == 1
     if ratio > 1:
         return INCONSISTENT, (f"The plate allows {drawn} and prints {claim} of output: more than "
                               "can come out. The contradiction lies inside the label.")
+    if ratio > NO_CORRECTOR and corrector == 0:
+        return INCONSISTENT, (f"{claim} from {drawn} takes an active power-factor corrector, and "
+                              "none was found in the unit examined.")
     if ratio > NO_CORRECTOR and not corrected:
         return CANNOT_TELL, (f"{claim} from {drawn} takes an active power-factor corrector; a "
                              "plain rectifier does not reach it.")

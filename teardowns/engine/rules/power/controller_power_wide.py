@@ -1,7 +1,7 @@
 """The power that the controller's data sheet gives for universal input, 85 to 265 V."""
 import numpy as np
 
-from teardowns.engine.defaults import HIGH_RANGE
+from teardowns.engine.default_value import HIGH_RANGE
 from teardowns.engine.mathml import EQ, equation, sym, word
 from teardowns.engine.rule import limit
 

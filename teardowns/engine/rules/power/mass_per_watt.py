@@ -3,39 +3,37 @@
 The habit is written for the capability, never for the claim: specific power grows from 0.20 W/g
 at 5 W to 0.55 W/g at 55 W, so the mass alone gives a power, and no claim chooses the bracket.
 """
-import numpy as np
-
-from teardowns.engine.mathml import EQ, MINUS, TIMES, equation, frac, paren, power, row, sym, word
-from teardowns.engine.rule import practice
+from teardowns.engine.habits import Habit
+from teardowns.engine.mathml import MINUS, row, sym
+from teardowns.engine.rule import Worked, habit
 
 # (25 g, 5 W) and (100 g, 55 W) carry the brackets 0.20 W/g up to 7 W and 0.55 W/g for 30 to
 # 100 W; between them P = 5 W·(m / 25 g)^1.73 passes 0.30 W/g at 13.7 W and 0.38 W/g at 22.8 W,
 # beside the brackets 0.28 (10 to 15 W) and 0.40 (18 to 30 W). Outside, specific power is constant.
-LIGHT, HEAVY = 0.025, 0.100               # kg
-LIGHT_POWER, HEAVY_POWER = 5.0, 55.0      # W
-SLOPE = float(np.log(HEAVY_POWER / LIGHT_POWER) / np.log(HEAVY / LIGHT))
+# The brackets spread by a coefficient of variation of 0.3 to 0.4, 0.29 to 0.39 in ln at a given
+# power. Solved for the power this grows by the slope, 1.73 × 0.32 = 0.55.
+PRIOR = Habit("g", ((25.0, 5.0), (100.0, 55.0)), 0.55,
+              row(sym("m"), MINUS, sym("m", "ballast")))
 
 
-@practice(
+@habit(
     on="power",
     title="Mass per watt",
-    # The brackets spread by a coefficient of variation of 0.3 to 0.4, 0.29 to 0.39 in ln at a
-    # given power. Solved for the power this grows by the slope, 1.73 × 0.32.
-    model_error=0.55,
+    prior=PRIOR,
     source="Specific power of whole units without cable, median and spread by bracket: 0.20 "
-           "W/g to 7 W, 0.28 to 15 W, 0.40 to 30 W, 0.55 to 100 W; from memory, to be replaced "
-           "by a fit to verified units.",
+           "W/g to 7 W, 0.28 to 15 W, 0.40 to 30 W, 0.55 to 100 W; from memory.",
     validity="Plug-in and desktop chargers without cable, about 15 to 250 g. Parts found to "
              "have no function are taken off.",
-    formula=equation(
-        sym("P"), EQ, word("5 W"), TIMES,
-        power(paren(frac(row(sym("m"), MINUS, sym("m", "ballast")), word("25 g"))),
-              f"{SLOPE:.2f}")),
+    formula=PRIOR.formula,
     symbols={"mass_total": sym("m"), "mass_ballast": sym("m", "ballast")},
     asks={"mass_total": "The unit was not weighed: weigh it without cable."},
+    worked=(
+        Worked({"mass_total": 0.025, "mass_ballast": 0.0}, 5.0, 1e-9,
+               "0.20 W/g of a 5 W unit (from memory): 25 g."),
+        # 78.4 g in all of which 27.2 g do nothing: (51.2/25)^(ln 11/ln 4) = 3.455.
+        Worked({"mass_total": 0.0784, "mass_ballast": 0.0272}, 17.28, 1e-3,
+               "51.2 g that work: 5 W × (51.2/25)^1.73, worked out by hand."),
+    ),
 )
 def mass_per_watt(mass_total, mass_ballast):
-    mass = mass_total - mass_ballast
-    curved = LIGHT_POWER * (np.clip(mass, LIGHT, HEAVY) / LIGHT) ** SLOPE
-    beyond = mass / np.clip(mass, LIGHT, HEAVY)
-    return np.where(mass > 0, curved * beyond, np.nan)
+    return 1e3 * (mass_total - mass_ballast)

@@ -34,7 +34,7 @@ def test_5_d_the_output_of_20_voltamperes():
 @pytest.mark.parametrize("watts, corrector, expected", [
     (101, NAN, INCONSISTENT), (101, 1.0, INCONSISTENT), (80, NAN, CANNOT_TELL),
     (80, 1.0, CONSISTENT), (60, 0.0, CANNOT_TELL), (45, NAN, CONSISTENT), (9, NAN, CANNOT_TELL),
-    (80, 0.0, CANNOT_TELL), (60, 1.0, CONSISTENT), (11, 0.0, CONSISTENT), (9, 1.0, CANNOT_TELL),
+    (80, 0.0, INCONSISTENT), (60, 1.0, CONSISTENT), (11, 0.0, CONSISTENT), (9, 1.0, CANNOT_TELL),
 ])
 def test_the_table_of_ratios(watts, corrector, expected):
     assert outcome(watts, 100.0, 1.0, corrector) == expected

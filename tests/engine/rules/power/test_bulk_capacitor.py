@@ -192,3 +192,11 @@ def test_one_gives_the_bits_of_many():
     for i in (0, 250, 500):
         one = bulk_capacitor(*(column[[i]] for column in columns))
         assert one.tobytes() == many[[i]].tobytes()
+
+
+def test_a_half_wave_rectifier_is_doubted_for_a_bridge_may_be_miscounted():
+    # 10 µF carry 5 W of half wave and 12 W behind a bridge: 12 W claimed is not condemned for good.
+    rows = [*WIDE, ("bulk_capacitance", 10e-6, 1e-7), ("minimum_bus_voltage", 70.0, 1.0),
+            ("rectifier_full_wave", 0.0, 0.0)]
+    within, beyond = (judge(rows, [watts(claim)]).judged.plausibility[0] for claim in (9.0, 40.0))
+    assert 0.01 < within < 0.2 and beyond < 1e-4

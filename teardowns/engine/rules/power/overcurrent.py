@@ -1,0 +1,26 @@
+"""The largest current that the port still gives with its voltage up.
+
+Beyond the over-current point the voltage is gone, so that no more power comes out. It counts at
+the voltage at which it was found and, with the same power, below.
+"""
+from teardowns.engine.mathml import EQ, TIMES, equation, sym
+from teardowns.engine.rule import Worked, failed
+
+
+@failed(
+    on="power",
+    title="Over-current point",
+    # The voltage there lies between 0.9 and 1.0 of the nominal one.
+    model_error=0.05,
+    source="Direct test: the largest current with at least 0.9 of the voltage without load.",
+    validity="At the mains voltage of the test and below, at the output voltage of the test and "
+             "below.",
+    silent="The mains or output voltage of the test says nothing about the claim.",
+    formula=equation(sym("P"), EQ, sym("I", "max"), TIMES, sym("V")),
+    symbols={"overcurrent_point": sym("I", "max"), "output_voltage": sym("V")},
+    asks={"overcurrent_point": "At which current does the port give up its voltage?"},
+    worked=(Worked({"overcurrent_point": 2.3, "output_voltage": 5.0}, 11.5, 1e-9,
+                   "2.3 A × 5 V, by hand."),),
+)
+def overcurrent(overcurrent_point, output_voltage):
+    return overcurrent_point * output_voltage
