@@ -10,7 +10,7 @@ ROOT = Path(__file__).resolve().parent.parent
 MAY_IMPORT = {
     "engine": set(),
     "reading": set(),
-    "exchange": {"engine"},
+    "exchange": {"engine", "reading"},
     "figures": {"reading", "engine"},
     "models": set(),
     "services": {"access", "exchange", "engine", "models", "reading"},

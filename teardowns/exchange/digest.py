@@ -12,11 +12,14 @@ from teardowns.exchange.document import FORM, counts
 from teardowns.exchange.rules import EVIDENCE_LISTS
 from teardowns.exchange.schema import unit_schema
 from teardowns.exchange.shape import brief
+from teardowns.reading.markings import core as markings_core
 
 # What of the unit itself bears on a verdict. Title, maker, price, place and day of purchase,
 # remarks, stage and identity do not: correcting them leaves an assessment as it is.
 UNIT_EVIDENCE = ("kind", "plug", "photographed_sides", "listing_reach")
-READERS = ("observations.py", "tables.py")
+ROOM = Path(__file__).parent
+READERS = (ROOM / "observations.py", ROOM / "tables.py", *sorted((ROOM / "observing").glob("*.py")),
+           Path(markings_core.__file__))
 
 
 def digest(document: Mapping[str, Any], confirmed_only: bool = False) -> str:
@@ -51,5 +54,5 @@ def _evidence_of(row, files):
 
 @cache
 def _readers():
-    sources = b"".join(Path(__file__).with_name(name).read_bytes() for name in READERS)
+    sources = b"".join(path.read_bytes() for path in READERS)
     return sha256(sources).hexdigest()

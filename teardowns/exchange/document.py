@@ -25,9 +25,9 @@ def read_document(source: str | bytes | Mapping[str, Any]) -> dict[str, Any]:
         raise DocumentError([f"form: is not \"{FORM}\", the only one this program reads; "
                              "write it with that form"])
     refuse_if_any(problems(data, unit_schema()))
-    document = in_canonical_order(full(data, unit_schema()))
-    refuse_if_any(broken_rules(document))
-    return document
+    document = full(data, unit_schema())
+    refuse_if_any(broken_rules(document))        # named by their place in the text that came in
+    return in_canonical_order(document)
 
 
 def in_canonical_order(document: dict[str, Any]) -> dict[str, Any]:

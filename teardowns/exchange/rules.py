@@ -31,6 +31,7 @@ def broken_rules(document: Document) -> Iterator[str]:
             path = f"{name}[{index}]"
             yield from _dangling(names, name, row, path)
             yield from _of_row(name, row, path)
+    yield from _parallel_to_nothing(document["stack"])
     yield from _of_parts(document)
 
 
@@ -69,9 +70,30 @@ def _of_row(name, row, path):
     for low, high in IN_ORDER.items():
         if low in row and high in row and row[low] > row[high]:
             yield f"{path}.{low}: {row[low]} lies above {high} {row[high]}; swap the two"
-    if name == "stack" and (row["kind"] == "winding") != (row["winding"] != ""):
+    if name == "stack":
+        yield from _of_layer(row, path)
+
+
+def _of_layer(row, path):
+    if (row["kind"] == "winding") != (row["winding"] != ""):
         yield (f"{path}.winding: a layer of kind \"winding\" says which winding it is, a layer of "
                "insulation does not; correct kind or winding")
+    if row["kind"] != "winding" and row["in_parallel"]:
+        yield (f"{path}.in_parallel: only windings lie in parallel; leave it out, or set kind to "
+               "winding")
+
+
+def _parallel_to_nothing(stack):
+    """A layer in parallel needs one of its winding closer to the core; places may be entered in
+    any order."""
+    first: dict[str, int] = {}
+    for row in stack:
+        if row["state"] != "not_found":
+            first[row["winding"]] = min(row["position"], first.get(row["winding"], row["position"]))
+    for index, row in enumerate(stack):
+        if row["in_parallel"] and row["position"] <= first.get(row["winding"], row["position"]):
+            yield (f"stack[{index}].in_parallel: no layer of the {row['winding']} winding lies "
+                   "before it; correct position or winding, or leave it out")
 
 
 def _of_value(row, path, quantity):

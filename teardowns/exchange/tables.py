@@ -1,7 +1,6 @@
 """From documents to the tables the engine reads, for many units at once."""
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import nan
@@ -11,13 +10,15 @@ import numpy as np
 
 from teardowns.engine.claims import ClaimTable
 from teardowns.engine.evidence import INDEX, EvidenceTable
+from teardowns.engine.ports import PortTable
 from teardowns.exchange.document import counts
 from teardowns.exchange.observations import Observation, is_recorded, observations
+from teardowns.exchange.ports import NO_PORT, claimed_port, port_numbers, port_table
 
 Document = Mapping[str, Any]
 AND = " + "                 # between the refs that one number rests on
-JUDGED = {"output": "output", "total": "total", "listing": "total"}
-WORDS = (("usb_c", r"\b(usb|type)[ -]?c\d?\b"), ("usb_a", r"\b(usb|type)[ -]?a\d?\b"))
+JUDGED = ("output", "total", "listing")
+NO_SCALE = -1
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +32,19 @@ class Tables:
     evidence: EvidenceTable
     claims: ClaimTable
     refs: tuple[str, ...]
+    ports: PortTable
+
+
+@dataclass(frozen=True, slots=True)
+class _Seen:
+    """An observation in its place: unit, quantity, refs, and the numbers of port and scale."""
+
+    row: int
+    code: int
+    ref: int
+    port: int
+    scale: int
+    observation: Observation
 
 
 def engine_tables(documents: Sequence[Document], confirmed_only: bool = False) -> Tables:
@@ -38,15 +52,20 @@ def engine_tables(documents: Sequence[Document], confirmed_only: bool = False) -
     refs: dict[str, int] = {}
     seen, said = [], []
     for index, document in enumerate(documents):
+        ports = port_numbers(document)
+        photos = {photo["key"]: number for number, photo in enumerate(document["photos"])}
         for observation in observations(document, confirmed_only):
             ref = f"{index}:{AND.join(observation.refs)}"
-            seen.append((index, INDEX[observation.code], refs.setdefault(ref, len(refs)),
-                         observation))
+            seen.append(_Seen(
+                index, INDEX[observation.code], refs.setdefault(ref, len(refs)),
+                ports.get(observation.port, NO_PORT), photos.get(observation.photo, NO_SCALE),
+                observation))
         for row in judged_claims(document, confirmed_only):
             ref = f"{index}:claim/{row['key']}"
             said.append((index, refs.setdefault(ref, len(refs)), _claim(row, document)))
-    seen.sort(key=lambda entry: entry[:3])
-    return Tables(_evidence(len(documents), seen), _claims(said), tuple(refs))
+    seen.sort(key=lambda one: (one.row, one.code, one.ref))
+    return Tables(_evidence(len(documents), seen), _claims(said), tuple(refs),
+                  port_table(documents, confirmed_only))
 
 
 def refs_behind(ref: str) -> list[str]:
@@ -63,29 +82,30 @@ def judged_claims(document: Document, confirmed_only: bool = False) -> list[Mapp
     ]
 
 
-def _evidence(n, seen: list[tuple[int, int, int, Observation]]) -> EvidenceTable:
+def _evidence(n, seen: list[_Seen]) -> EvidenceTable:
     def column(name):
-        return np.array([getattr(entry[3], name) for entry in seen], float)
+        return np.array([getattr(one.observation, name) for one in seen], float)
 
-    row, code, ids = (np.array([entry[j] for entry in seen], np.int64) for j in range(3))
+    def number(name):
+        return np.array([getattr(one, name) for one in seen], np.int64)
+
     return EvidenceTable(
-        units=np.arange(n), row=row, code=code, value=column("value"), u=column("u"),
-        mains_voltage=column("mains_voltage"), output_voltage=column("output_voltage"),
-        evidence_id=ids,
+        units=np.arange(n), row=number("row"), code=number("code"), value=column("value"),
+        u=column("u"), mains_voltage=column("mains_voltage"),
+        output_voltage=column("output_voltage"), port=number("port"), scale=number("scale"),
+        evidence_id=number("ref"),
     )
 
 
 def _claims(said) -> ClaimTable:
-    def column(name):
-        return np.array([entry[2][name] for entry in said], float)
-
-    def words(name):
-        return np.array([entry[2][name] for entry in said], dtype=str)
+    def column(name, dtype=float):
+        return np.array([entry[2][name] for entry in said], dtype=dtype)
 
     return ClaimTable(
-        row=np.array([entry[0] for entry in said], np.int64), kind=words("kind"),
+        row=np.array([entry[0] for entry in said], np.int64), kind=column("kind", str),
         voltage=column("voltage"), current=column("current"), power=column("power"),
-        connector=words("connector"), claim_id=np.array([entry[1] for entry in said], np.int64),
+        connector=column("connector", str), port=column("port", np.int64),
+        shared=column("shared", bool), claim_id=np.array([entry[1] for entry in said], np.int64),
     )
 
 
@@ -93,10 +113,13 @@ def _claim(row, document):
     # A range such as 3.3 to 11 V at 3 A does not say that 11 V and 3 A come together: within the
     # range the source may hold its power. Without a printed power it claims the voltage only.
     is_range = row.get("voltage_low", nan) < row.get("voltage_high", nan)
+    port = claimed_port(row, document)
     return {
-        "kind": JUDGED[row["kind"]], "voltage": _voltage(row) or nan,
+        "kind": row["kind"], "voltage": _voltage(row) or nan,
         "current": nan if is_range and not _power(row) else row.get("current") or nan,
-        "power": row.get("power") or nan, "connector": _connector(row, document["ports"]),
+        "power": row.get("power") or nan, "connector": port.connector, "port": port.number,
+        # A total that names ports is one of these ports only, not of the unit.
+        "shared": row.get("shared", False) if row["kind"] == "output" else row["port"] != "",
     }
 
 
@@ -106,22 +129,3 @@ def _voltage(row):
 
 def _power(row):
     return row.get("power")
-
-
-def _contacts(port):
-    """The connector's code, with what was found of its contacts."""
-    high = port["connector"] == "usb_a" and port.get("high_current_contacts")
-    return "usb_a_high_current" if high else port["connector"]
-
-
-def _connector(row, ports):
-    """The kind of connector a claim is about; "" where the document does not decide it."""
-    kinds = {_contacts(port) for port in ports if is_recorded(port)}
-    if row.get("shared") or row["kind"] != "output":
-        return ""
-    if not row["port"]:
-        return kinds.pop() if len(kinds) == 1 else ""
-    named = {_contacts(port) for port in ports
-             if row["port"].casefold() in (port["label"].casefold(), port["key"])}
-    meant = named or {kind for kind, word in WORDS if re.search(word, row["port"], re.I)}
-    return meant.pop() if len(meant) == 1 else ""

@@ -1,7 +1,9 @@
 """What a component's marking says, as the fields of its row and as a sentence beside them."""
 from dataclasses import dataclass
 
+from teardowns.engine.physics.cores import find_core
 from teardowns.models import Role
+from teardowns.reading.markings.core import read_core
 from teardowns.reading.markings.decode import decode_marking
 from teardowns.reading.markings.decoding import MarkingError
 from teardowns.reading.quantity import print_quantity
@@ -26,6 +28,8 @@ class Decoded:
 
 def decode_for_role(role, marking):
     """Decoded, or None where the role's markings follow no code or the text holds none."""
+    if role == Role.CORE:
+        return _core(marking)
     kind = KIND_OF_ROLE.get(role)
     if kind is None or not marking:
         return None
@@ -34,6 +38,20 @@ def decode_for_role(role, marking):
     except MarkingError as error:
         return Decoded({}, "", (error.message,))
     return Decoded(_fields(decoding), _text(decoding), _questions(decoding))
+
+
+def _core(marking):
+    """What the core library knows of a name; nothing of it is stored in the row."""
+    name = read_core(marking or "")
+    if name is None:
+        unread = "No core is named here: write family and size, such as EE16 or PQ 26/20."
+        return Decoded({}, "", (unread,)) if marking else None
+    core = find_core(str(name))
+    if core is None:
+        return Decoded({}, str(name), ("The core library does not hold this size: measure width, "
+                                       "height, depth and centre leg.",))
+    area = print_quantity(core.area * 1e6, "1", digits=3)
+    return Decoded({}, f"{core.name}, effective area {area}\u202fmm²", ())
 
 
 def _rivals(decoding):
@@ -49,6 +67,7 @@ def _fields(decoding):
         "tolerance": high if low is not None and low == -high else None,
         "rated_voltage": decoding.rated_voltage,
         "rated_current": decoding.rated_current,
+        "rated_power": decoding.rated_power,
         "safety_class": "".join(name for name, _ in decoding.safety_classes),
     }
     return {name: known for name, known in found.items() if known not in (None, "")}
@@ -61,6 +80,7 @@ def _text(decoding):
         _tolerance_text(decoding.tolerance),
         print_quantity(decoding.rated_voltage, "V") if decoding.rated_voltage else "",
         print_quantity(decoding.rated_current, "A") if decoding.rated_current else "",
+        print_quantity(decoding.rated_power, "W") if decoding.rated_power else "",
         " ".join(name for name, _ in decoding.safety_classes),
         print_quantity(decoding.temperature, "°C") if decoding.temperature else "",
     ]

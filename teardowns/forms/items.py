@@ -94,15 +94,19 @@ class Parts:
     title: str
     at_least: int = 1
     remark: str = ""
+    more: tuple[str, ...] = ()     # fields behind “More”
 
     form_class = ComponentForm
     model = Component
     is_table = True
-    names_ports = False
 
     @property
     def prefix(self):
         return self.roles[0].value.replace("_", "-")
+
+    @property
+    def names_ports(self):
+        return "port" in self.more
 
     @property
     def add_label(self):

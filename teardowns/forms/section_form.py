@@ -4,7 +4,7 @@ from teardowns.forms.row_set import RowSet
 from teardowns.forms.unit_form import UnitForm
 from teardowns.models import EVIDENCE, Component, Port, PrintedText, Source
 
-RELATED = {"measurement": ("port",), "claim": ("printed_text",), "component": ("part",)}
+RELATED = {"measurement": ("port",), "claim": ("printed_text",), "component": ("part", "port")}
 
 
 class SectionForm:

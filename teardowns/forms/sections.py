@@ -2,6 +2,7 @@
 from teardowns.forms import cautions
 from teardowns.forms.items import Entry, Group, Parts, Section, Table, UnitFields
 from teardowns.forms.rows.claims import ClaimForm
+from teardowns.forms.rows.components import LIMITS
 from teardowns.forms.rows.distances import DistanceForm
 from teardowns.forms.rows.load_tests import LoadTestForm
 from teardowns.forms.rows.ports import PortForm
@@ -59,6 +60,7 @@ LOAD = Section("load", "Load tests", (
             "A power left blank is worked out from voltage and current."),
     Group("At full load", (
         Entry("input_power_full_load", MAINS, repeat=True),
+        Entry("input_current_full_load", MAINS, repeat=True), Entry("power_factor", MAINS),
         Entry("efficiency", MAINS, repeat=True, hint="For example 0.87, or 87 %."),
         Entry("average_efficiency", MAINS, repeat=True),
         Entry("ripple_voltage", MAINS), Entry("source_resistance", ("port",)),
@@ -78,7 +80,8 @@ MAINS_SIDE = Section("mains-side", "Mains side", (
         Parts((Role.FUSE,), ("rated_current", "rated_voltage"), "Fuse"),
         Entry("fuse_rating", how=How.READ_OFF,
               hint="Only if it is known otherwise than from the marking above."),
-        Parts((Role.FUSIBLE_RESISTOR,), ("nominal", "tolerance"), "Fusible resistor"),
+        Parts((Role.FUSIBLE_RESISTOR,), ("nominal", "tolerance", "rated_power"),
+              "Fusible resistor"),
         Entry("fusible_resistance"),
         Parts((Role.X_CAPACITOR,), ("nominal", "rated_voltage", "safety_class"),
               "Capacitor across the mains"),
@@ -87,14 +90,14 @@ MAINS_SIDE = Section("mains-side", "Mains side", (
         Parts((Role.FILTER_CHOKE, Role.VARISTOR), ("count",), "Choke or varistor", at_least=0),
     ), hint="“Looked, not found” is a finding. “Not looked” stays an open question."),
     Group("Rectifier", (
-        Parts((Role.RECTIFIER,), ("count",), "Mains rectifier"),
+        Parts((Role.RECTIFIER,), ("count", "rated_current"), "Mains rectifier",
+              remark="Rated current: of the whole bridge where it is one body, else of one diode."),
         Entry("rectifier_full_wave"), Entry("power_factor_corrector"),
     )),
     Group("Controller and switch", (
         Parts((Role.PRIMARY_CONTROLLER,),
-              ("part_marking", "controller_power_wide", "controller_power_high", "citation"),
-              "Primary controller",
-              remark="Published power: from the data sheet of the type, never from a shop page."),
+              ("part_marking", *LIMITS, "citation"), "Primary controller",
+              remark="Published values: from the data sheet of the type, never from a shop page."),
         Parts((Role.PRIMARY_SWITCH,), ("part_marking", "count", "rated_voltage"), "Primary switch",
               remark="Leave it out if the controller contains it."),
         Entry("switch_voltage_rating", how=How.DATA_SHEET),
@@ -102,15 +105,21 @@ MAINS_SIDE = Section("mains-side", "Mains side", (
         Parts((Role.SENSE_RESISTOR,), ("count", "nominal", "tolerance"), "Current-sense resistor",
               at_least=0),
         Entry("switching_frequency", MAINS),
-        Entry("reflected_voltage"),
+        Entry("reflected_voltage"), Entry("bias_regulator"),
     )),
 ), cautions=(cautions.DISCHARGE, cautions.NO_EARTHED_PROBE, cautions.ISOLATION, cautions.OPENED),
    discharge=True)
 OUTPUT_SIDE = Section("output-side", "Output side", (
     Group("Capacitor and rectifier", (
-        Parts((Role.OUTPUT_CAPACITOR,), ("count", "nominal", "rated_voltage"), "Output capacitor"),
-        Parts((Role.OUTPUT_RECTIFIER,), ("count", "rated_voltage", "rated_current"),
-              "Output rectifier"),
+        Parts((Role.OUTPUT_CAPACITOR,),
+              ("count", "nominal", "rated_voltage", "ripple_current", "diameter", "length"),
+              "Output capacitor", more=("port",),
+              remark="Size of the can: of wet types, without the sleeve. Of a polymer can the size "
+                     "says nothing; write what its data sheet says."),
+        Parts((Role.OUTPUT_RECTIFIER,),
+              ("count", "rated_voltage", "rated_current", "on_resistance"), "Output rectifier",
+              more=("port",),
+              remark="Of one piece: a diode has a rated current, a transistor an on-resistance."),
         Entry("rectifier_voltage_rating", how=How.DATA_SHEET),
         Entry("rectifier_current_rating", how=How.DATA_SHEET),
     )),
@@ -123,14 +132,20 @@ OUTPUT_SIDE = Section("output-side", "Output side", (
             "is not there."),
     Group("Their markings", (
         Parts((Role.OPTOCOUPLER, Role.PROTOCOL_CONTROLLER, Role.PORT_CONVERTER, Role.PASS_SWITCH,
-               Role.OTHER), ("count",), "Part", at_least=0),
+               Role.OTHER), ("count",), "Part", at_least=0, more=("port",)),
     )),
 ), cautions=(cautions.DISCHARGE,), discharge=True)
 TRANSFORMER = Section("transformer", "Transformer", (
     Group("Core", (
+        Parts((Role.CORE,), (), "Core",
+              remark="Family and size as on the ferrite, the bobbin or by comparison with a "
+                     "catalogue: EE16, EFD 15/8/5, PQ 26/20. The core library knows the rest."),
         Entry("core_width"), Entry("core_height"), Entry("core_depth"),
         Entry("centre_leg_width"), Entry("core_effective_area", how=How.DATA_SHEET),
+        Entry("core_window_area", how=How.DATA_SHEET),
+        Entry("saturation_flux_density", how=How.DATA_SHEET),
         Entry("air_gap"), Entry("primary_inductance"),
+        Entry("inductance_factor", how=How.READ_OFF, hint="Only where it is printed on the core."),
         Parts((Role.TRANSFORMER,), ("count",), "Transformer marking", at_least=0),
     )),
     Group("Winding stack", (
@@ -158,8 +173,10 @@ BARRIER = Section("barrier", "Barrier distances", (
 ), cautions=(cautions.DISCHARGE, cautions.NO_EARTHED_PROBE, cautions.TESTERS), discharge=True)
 TEMPERATURES = Section("temperatures", "Temperatures", (
     Group("Steady state", (
+        Entry("temperature_load"),
         Entry("ambient_temperature"), Entry("case_temperature", LOADED),
-        Entry("transformer_temperature", LOADED), Entry("bulk_capacitor_temperature", LOADED),
+        Entry("transformer_temperature", LOADED), Entry("switch_temperature", LOADED),
+        Entry("output_rectifier_temperature", LOADED), Entry("bulk_capacitor_temperature", LOADED),
     ), hint="At the highest load that held, when nothing rises any more."),
 ), cautions=(cautions.FIRST_POWER, cautions.SURFACE, cautions.NO_EARTHED_PROBE))
 BALLAST = Section("ballast", "Ballast and remarks", (
@@ -179,11 +196,15 @@ BY_SLUG = {section.slug: section for section in SECTIONS}
 # Quantities that another kind of row states, so that no entry asks for them twice.
 STATED_BY_ROWS = {
     "rated_voltage_low", "rated_voltage_high", "rated_frequency", "rated_input_current",
+    "efficiency_level",
     "sustained_power", "peak_power", "failed_power",
     "bulk_capacitance_marked", "bulk_capacitor_rating", "output_capacitor_rating",
-    "controller_power_wide", "controller_power_high",
+    *LIMITS, "bridge_current_rating", "fusible_power_rating", "core_family",
+    "output_ripple_rating", "output_capacitor_diameter", "output_capacitor_length",
+    "output_capacitor_count", "synchronous_on_resistance",
+    "advertised_voltage", "advertised_power", "type_c_current",
     "primary_turns", "secondary_turns", "auxiliary_turns",
-    "primary_wire_diameter", "secondary_wire_diameter", "secondary_strands",
+    "primary_wire_diameter", "primary_strands", "secondary_wire_diameter", "secondary_strands",
     "clearance", "creepage", "insulation_thickness", "tape_layers",
     "photographed_sides",
 }

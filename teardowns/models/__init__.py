@@ -10,6 +10,7 @@ from .parts import BoardFamily, BoardFamilyMember, Part, PartLimit
 from .photos import Annotation, Photo, PhotoDerivative, PhotoScale
 from .ports import Connector, DataWiring, Port
 from .recordings import Recording, RecordingKind
+from .reference_sets import ReferenceSet
 from .reviews import AuditEntry, Publication, Reply, Review, ReviewDecision
 from .units import Channel, Kind, Status, Unit
 
@@ -18,8 +19,8 @@ __all__ = [
     "Channel", "Claim", "ClaimKind", "Component", "Connector", "DataWiring", "How",
     "InsulationObservation", "Kind", "LayerKind", "Measurement", "Method", "Part", "PartLimit",
     "Path", "Photo", "PhotoDerivative", "PhotoScale", "Port", "PrintedText", "Publication",
-    "Recording", "RecordingKind", "Reply", "Review", "ReviewDecision", "ReviewState", "Role",
-    "Source", "StackLayer", "State", "Status", "UncertaintyKind", "Unit", "UnsavedSection",
-    "WindingRole", "WireInsulation",
+    "Recording", "RecordingKind", "ReferenceSet", "Reply", "Review", "ReviewDecision",
+    "ReviewState", "Role", "Source", "StackLayer", "State", "Status", "UncertaintyKind", "Unit",
+    "UnsavedSection", "WindingRole", "WireInsulation",
 ]
 EVIDENCE = (PrintedText, Claim, Port, Component, StackLayer, InsulationObservation, Measurement)

@@ -5,6 +5,7 @@ from django.db.models import Q
 from .choices import at_least, one_of
 from .evidence import Evidence
 from .parts import Part
+from .ports import Port
 
 
 class Role(models.TextChoices):
@@ -20,6 +21,7 @@ class Role(models.TextChoices):
     PRIMARY_SWITCH = "primary_switch", "primary switch"
     SENSE_RESISTOR = "sense_resistor", "current-sense resistor"
     TRANSFORMER = "transformer", "transformer"
+    CORE = "core", "transformer core"
     OPTOCOUPLER = "optocoupler", "optocoupler"
     BARRIER_CAPACITOR = "barrier_capacitor", "capacitor across the barrier"
     OUTPUT_RECTIFIER = "output_rectifier", "output rectifier"
@@ -44,7 +46,15 @@ class Component(Evidence):
     tolerance = models.FloatField(null=True, blank=True)      # fraction, ±
     rated_voltage = models.FloatField(null=True, blank=True)          # V
     rated_current = models.FloatField(null=True, blank=True)          # A
+    rated_power = models.FloatField(null=True, blank=True)            # W
+    ripple_current = models.FloatField(null=True, blank=True)  # A rms at 100 kHz, of one piece
+    on_resistance = models.FloatField(null=True, blank=True)   # Ω at 25 °C, of one piece
+    diameter = models.FloatField(null=True, blank=True)       # m, of a can without its sleeve
+    length = models.FloatField(null=True, blank=True)         # m, of a can
     safety_class = models.CharField(max_length=20, blank=True)        # "X2", "X1Y1"
+    port = models.ForeignKey(            # that this part alone serves; none: all, or not known
+        Port, null=True, blank=True, on_delete=models.SET_NULL, related_name="+"
+    )
 
     class Meta(Evidence.Meta):
         indexes = [models.Index(fields=["role", "marking"])]
@@ -55,6 +65,11 @@ class Component(Evidence):
             at_least("tolerance", 0, "component_tolerance"),
             at_least("rated_voltage", 0, "component_rated_voltage"),
             at_least("rated_current", 0, "component_rated_current"),
+            at_least("rated_power", 0, "component_rated_power"),
+            at_least("ripple_current", 0, "component_ripple_current"),
+            at_least("on_resistance", 0, "component_on_resistance"),
+            at_least("diameter", 0, "component_diameter"),
+            at_least("length", 0, "component_length"),
         ]
 
     def __str__(self):
@@ -89,6 +104,7 @@ class StackLayer(Evidence):
     kind = models.CharField(max_length=10, choices=LayerKind)
     winding = models.CharField(max_length=10, choices=WindingRole, blank=True)
     turns = models.FloatField(null=True, blank=True)
+    in_parallel = models.BooleanField(default=False)    # with the layer of its winding before it
     strands = models.PositiveSmallIntegerField(null=True, blank=True)
     bare_diameter = models.FloatField(null=True, blank=True)           # m
     wire_insulation = models.CharField(max_length=10, choices=WireInsulation, blank=True)
@@ -109,6 +125,10 @@ class StackLayer(Evidence):
                 condition=(Q(kind=LayerKind.WINDING) & ~Q(winding=""))
                 | Q(kind=LayerKind.INSULATION, winding=""),
                 name="stacklayer_winding_has_role",
+            ),
+            models.CheckConstraint(
+                condition=Q(in_parallel=False) | Q(kind=LayerKind.WINDING),
+                name="stacklayer_parallel_is_winding",
             ),
             at_least("turns", 0, "stacklayer_turns"),
             at_least("bare_diameter", 0, "stacklayer_diameter"),

@@ -1,7 +1,7 @@
 """Output connectors, and what each advertises."""
 from django.db import models
 
-from .choices import one_of
+from .choices import at_least, one_of
 from .evidence import Evidence
 
 
@@ -29,12 +29,14 @@ class Port(Evidence):
     wiring = models.CharField(max_length=10, choices=DataWiring, blank=True)
     high_current_contacts = models.BooleanField(null=True, blank=True)
     advertised = models.JSONField(default=list, blank=True)   # 32-bit words, hexadecimal
+    cc_current = models.FloatField(null=True, blank=True)     # A that the CC pull-up advertises
 
     class Meta(Evidence.Meta):
         constraints = [
             *Evidence.Meta.constraints,
             one_of("connector", Connector, "port_connector_known"),
             one_of("wiring", DataWiring, "port_wiring_known"),
+            at_least("cc_current", 0, "port_cc_current"),
             models.UniqueConstraint(fields=["unit", "label"], name="port_label_once"),
         ]
 

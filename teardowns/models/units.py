@@ -61,6 +61,12 @@ class UnitQuerySet(models.QuerySet):
             stored_digest=models.F("stored__evidence_digest"),
         )
 
+    def with_active_set(self):
+        """Annotated with the reference set in force: a page that recomputes asks once for both."""
+        active = apps.get_model("teardowns", "ReferenceSet").objects.filter(is_active=True)
+        return self.annotate(**{f"active_{name}": Subquery(active.values(name)[:1])
+                                for name in ("number", "digest", "habits")})
+
 
 class Unit(models.Model):
     uid = models.UUIDField(default=uuid.uuid4, unique=True, editable=False)

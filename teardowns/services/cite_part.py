@@ -48,7 +48,7 @@ def cite_part(citation: PartCitation, curator, unit) -> Part:
     if part.curator_id != curator.pk or part.components.exclude(unit=unit).exists():
         raise SaveRefused(
             f"The part library has other published values for {part.marking}, and other units "
-            "rely on them. Leave the published power blank to use the library's, and ask a "
+            "rely on them. Leave the published value blank to use the library's, and ask a "
             "moderator to correct it."
         )
     _replace_limits(part, citation)

@@ -78,6 +78,7 @@ def _consistent(draw, name, row, document):
             row[low], row[high] = sorted((row[low], row[high]))
     if name == "stack":
         row["winding"] = "primary" if row["kind"] == "winding" else ""
+        row.pop("in_parallel", None)        # parallel to what, is no matter of a single row
     if name in ("insulation", "measurements"):
         _value(draw, row)
     return row

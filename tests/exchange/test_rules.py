@@ -24,6 +24,10 @@ CASES = [
     ("claims.0.start", 29, r"claims\[0\].start: 29 lies above end 28; swap"),
     ("stack.0.winding", "", r"stack\[0\].winding: a layer of kind .winding. says which"),
     ("stack.1.winding", "shield", r"stack\[1\].winding: .* a layer of insulation does not"),
+    ("stack.1.in_parallel", True, r"stack\[1\].in_parallel: only windings lie in parallel"),
+    ("stack.2.winding", "secondary", r"stack\[2\].in_parallel: no layer of the secondary winding"),
+    ("stack.2.position", 1, r"stack\[2\].in_parallel: .* lies before it; correct position"),
+    ("components.0.port", "x", r"components\[0\].port: there is no \"x\" in ports; add it"),
 ]
 
 

@@ -42,7 +42,7 @@ def test_a_unit_gets_the_same_rows_alone_and_among_others():
     alone = engine_tables([document]).evidence
     among = engine_tables([small(), document]).evidence
     mine = among.row == 1
-    for name in ("code", "value", "u", "mains_voltage", "output_voltage"):
+    for name in ("code", "value", "u", "mains_voltage", "output_voltage", "port", "scale"):
         np.testing.assert_array_equal(getattr(alone, name), getattr(among, name)[mine])
 
 
@@ -60,7 +60,7 @@ def test_output_total_and_listed_power_are_judged_and_nothing_else():
             {"kind": "output", "voltage_low": 5.0, "review_state": "disputed"}]
     document = small(claims=rows)
     assert [row["key"] for row in judged_claims(document)] == ["r0", "r1", "r2"]
-    assert engine_tables([document]).claims.kind.tolist() == ["output", "total", "total"]
+    assert engine_tables([document]).claims.kind.tolist() == ["output", "total", "listing"]
 
 
 def test_what_is_not_printed_is_unknown():
@@ -75,6 +75,46 @@ def test_a_range_does_not_claim_its_highest_voltage_at_its_full_current():
     assert table.voltage[0] == 11.0
     assert np.isnan(table.claimed_power[0])
     assert claims(row | {"power": 33.0}).claimed_power[0] == 33.0
+
+
+def test_readings_carry_the_number_of_their_port_and_claims_of_theirs():
+    tables = engine_tables([small(), small(
+        ports=[{"key": "c1", "label": "C1"}, {"key": "c2", "label": "C2"}],
+        claims=[{"kind": "output", "power": 18.0, "port": "C2"},
+                {"kind": "output", "power": 30.0, "shared": True},
+                {"kind": "total", "power": 30.0}],
+        measurements=[{"quantity": "sustained_power", "value": 18.0, "port": "c2"}])])
+    held = tables.evidence.of("sustained_power")
+    assert (held.row.tolist(), held.port.tolist()) == ([1], [1])
+    assert tables.claims.port.tolist() == [1, -1, -1]
+    assert tables.claims.shared.tolist() == [False, True, False]
+    assert tables.ports.label.tolist() == ["C1", "C2"]
+    assert tables.evidence.of("photographed_sides").port.tolist() == [-1, -1]
+
+
+def test_a_part_of_a_shared_power_is_of_the_port_that_it_names():
+    rows = [{"kind": "output", "power": 30.0, "shared": True, "port": "USB-C1"},
+            {"kind": "output", "power": 20.0, "shared": True, "port": "USB-C1+USB-A"}]
+    table = engine_tables([small(ports=PORTS, claims=rows)]).claims
+    assert (table.port.tolist(), table.connector.tolist()) == ([0, -1], ["usb_c", ""])
+
+
+def test_a_total_that_names_ports_is_none_of_the_unit():
+    rows = [{"kind": "total", "power": 65.0, "shared": True},
+            {"kind": "total", "power": 63.0, "shared": True, "port": "USB-C1+USB-C2"},
+            {"kind": "total", "power": 24.0, "port": "USB-A"}]
+    table = engine_tables([small(ports=PORTS, claims=rows)]).claims
+    assert table.shared.tolist() == [False, True, True]
+    assert table.port.tolist() == [-1, -1, 1]
+
+
+def test_lengths_read_from_one_photo_share_its_scale():
+    photos = [{"key": key, "sha256": key * 64} for key in "ab"]
+    lengths = [{"quantity": "core_width", "value": 0.016, "photo": "b"},
+               {"quantity": "core_depth", "value": 0.005, "photo": "b"},
+               {"quantity": "core_height", "value": 0.014}]
+    table = engine_tables([small(photos=photos, measurements=lengths)]).evidence
+    assert [table.of(row["quantity"]).scale.tolist() for row in lengths] == [[1], [1], [-1]]
 
 
 PORTS = [{"label": "USB-C1", "connector": "usb_c"}, {"label": "USB-A", "connector": "usb_a"}]

@@ -3,6 +3,8 @@ import json
 
 import pytest
 
+from teardowns.engine import rulebook
+from teardowns.engine.reference_set import ReferenceSet, with_reference
 from teardowns.exchange.digest import digest
 from teardowns.exchange.document import read_document
 from teardowns.exchange.verdict import assumptions, verdicts
@@ -47,6 +49,13 @@ def test_a_report_carries_the_digest_of_its_evidence():
     document = read_document(WHOLE)
     assert verdicts([document])[0]["evidence_digest"] == digest(document)
     assert verdicts([document], True)[0]["evidence_digest"] == digest(document, True)
+
+
+def test_a_report_says_by_which_rules_and_which_reference_set_it_was_made():
+    document, rules = read_document(WHOLE), with_reference(rulebook.load(), ReferenceSet("set2-0a"))
+    (plain,), (referenced,) = verdicts([document]), verdicts([document], rules=rules)
+    assert (plain["rulebook"], plain["reference_set"]) == (rulebook.load().version, None)
+    assert (referenced["rulebook"], referenced["reference_set"]) == (rules.version, "set2-0a")
 
 
 def test_a_claim_keeps_its_printed_words_and_its_row(of_two_capacitors):

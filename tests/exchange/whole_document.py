@@ -28,11 +28,12 @@ WHOLE = {
         _row("class-2", kind="mark", text="⧈", mark="class_ii"),
     ],
     "ports": [_row("c1", label="C1", connector="usb_c", wiring="chip", high_current_contacts=True,
-                   advertised=["0A01912C", "0002D12C"])],
+                   advertised=["0A01912C", "0002D12C"], cc_current=3.0)],
     "components": [
         _row("bulk-1", role="bulk_capacitor", designator="C1", place="beside the bridge", count=2,
              marking="6.8µF 400V", nominal=6.8e-6, tolerance=0.2, rated_voltage=400.0,
-             rated_current=0.1, safety_class="none"),
+             rated_current=0.1, rated_power=0.5, ripple_current=0.08, on_resistance=0.02,
+             diameter=8e-3, length=12e-3, safety_class="none", port="c1"),
         _row("controller", role="primary_controller", marking="QX2204", part="QX2204"),
     ],
     "stack": [
@@ -40,6 +41,7 @@ WHOLE = {
              bare_diameter=2.1e-4, wire_insulation="enamel", thickness=5e-5, margin_left=1e-3,
              margin_right=1.5e-3, condition="neat"),
         _row("layer-2", position=2, kind="insulation", tape_layers=2),
+        _row("layer-3", position=3, kind="winding", winding="primary", in_parallel=True),
     ],
     "insulation": [_row(
         "gap-1", barrier="PRI_ENC", path="creepage", place="pin 2 to C1 shell", value=5.1e-3,

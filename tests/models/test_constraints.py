@@ -11,6 +11,7 @@ from teardowns.models import (
     Measurement,
     Part,
     PartLimit,
+    Port,
     Review,
     ReviewDecision,
     StackLayer,
@@ -105,11 +106,38 @@ def test_a_components_role_and_values_are_possible(unit, alice):
     assert not refused(Component, **part, role="fuse", rated_current=1.0)
 
 
+@pytest.mark.parametrize("field", [
+    "rated_power", "ripple_current", "on_resistance", "diameter", "length"])
+def test_a_rating_or_a_size_is_unknown_or_a_finite_number_not_below_zero(unit, alice, field):
+    part = {"unit": unit, "author": alice, "role": "core"}
+    for index, wrong in enumerate((-1.0, math.inf)):
+        assert refused(Component, **part, key=f"w{index}", **{field: wrong})
+    assert not refused(Component, **part, key="unknown", **{field: None})
+    assert not refused(Component, **part, key="known", **{field: 0.01})
+
+
+def test_a_part_outlives_the_port_that_it_serves(unit, alice):
+    port = Port.objects.create(unit=unit, key="c1", label="C1", author=alice)
+    part = Component.objects.create(unit=unit, key="c", role="output_capacitor", port=port,
+                                    author=alice)
+    port.delete()
+    part.refresh_from_db()
+    assert part.port is None
+
+
+def test_a_port_advertises_a_possible_current(unit, alice):
+    port = {"unit": unit, "author": alice, "label": "C1"}
+    assert refused(Port, **port, key="c1", cc_current=-0.5)
+    assert refused(Port, **port, key="c1", cc_current=math.inf)
+    assert not refused(Port, **port, key="c1", cc_current=3.0)
+
+
 def test_a_layer_is_a_winding_with_a_role_or_insulation_without(unit, alice):
     layer = {"unit": unit, "author": alice, "key": "l", "position": 1}
     assert refused(StackLayer, **layer, kind="winding")
     assert refused(StackLayer, **layer, kind="insulation", winding="primary")
-    assert not refused(StackLayer, **layer, kind="winding", winding="primary")
+    assert refused(StackLayer, **layer, kind="insulation", in_parallel=True)
+    assert not refused(StackLayer, **layer, kind="winding", winding="primary", in_parallel=True)
 
 
 def test_an_insulation_path_has_known_words(unit, alice):

@@ -147,7 +147,8 @@ def test_a_printed_uncertainty_reads_back_within_its_rounding(value, unit, relat
     reading = read_quantity(print_quantity(value, unit, uncertainty=spread), unit)
     # one digit of 2…9 is off by at most a quarter, two digits of 10…19 by at most 5 %
     assert reading.uncertainty == pytest.approx(spread, rel=0.26)
-    assert abs(reading.value - value) <= 0.51 * spread
+    # half a unit of the last digit: of 9.76, printed as 10 of the next one up, 0.512
+    assert abs(reading.value - value) <= 0.53 * spread
 
 
 @given(st.text(max_size=80), st.sampled_from(UNITS))

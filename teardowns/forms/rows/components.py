@@ -1,8 +1,12 @@
 """Parts of the board, by role; the marking is kept word for word and decoded beside it."""
+from math import isclose
+
 from django import forms
 
+from teardowns.engine.quantities import QUANTITIES
 from teardowns.forms.decoded import decode_for_role
 from teardowns.forms.evidence_form import EvidenceForm, how_field, state_field, text_field
+from teardowns.forms.quantity_entry import port_field
 from teardowns.forms.quantity_field import QuantityField, typed_text
 from teardowns.models import Component, How, Role, State
 from teardowns.services.cite_part import PartCitation
@@ -13,17 +17,26 @@ UNITS = {                              # of the nominal value: SI unit, unit typ
     Role.X_CAPACITOR: ("F", "nF"), Role.BARRIER_CAPACITOR: ("F", "nF"),
     Role.BULK_CAPACITOR: ("F", "µF"), Role.OUTPUT_CAPACITOR: ("F", "µF"),
 }
-POWERS = {"controller_power_wide": "Published power, 85 to 265 V",
-          "controller_power_high": "Published power, 230 V"}
-CONTENT = ("marking", "nominal", "tolerance", "rated_voltage", "rated_current", "safety_class",
-           "designator", "place", "part_marking")
+LIMITS = {                             # published of a type: kept in the library with their source
+    "controller_power_wide": "Published power, 85 to 265 V",
+    "controller_power_high": "Published power, 230 V",
+    "current_sense_threshold": "Current-sense threshold", "maximum_duty": "Largest duty cycle",
+    "controller_supply_low": "Supply, stops below", "controller_supply_high": "Supply, at most",
+}
+CONTENT = ("marking", "nominal", "tolerance", "rated_voltage", "rated_current", "rated_power",
+           "ripple_current", "on_resistance", "diameter", "length", "safety_class", "designator",
+           "place", "part_marking")
+
+
+def _limit_field(code):
+    quantity = QUANTITIES[code]
+    return QuantityField(quantity.unit, quantity.shown_in, label=LIMITS[code])
 
 
 class ComponentForm(EvidenceForm):
     """The item says which roles its rows may have and which of these fields they use."""
 
     model = Component
-    more = ("designator", "place", "how", "note", "remove")
     template = "teardowns/_bench_component.html"
 
     state = state_field()
@@ -34,10 +47,15 @@ class ComponentForm(EvidenceForm):
     tolerance = QuantityField("1", "%", label="Tolerance, ±")
     rated_voltage = QuantityField("V", label="Rated voltage")
     rated_current = QuantityField("A", label="Rated current")
+    rated_power = QuantityField("W", label="Rated power")
+    ripple_current = QuantityField("A", label="Rated ripple current, 100 kHz",
+                                   help_text="Of one piece, from its data sheet.")
+    on_resistance = QuantityField("Ω", "mΩ", label="On-resistance",
+                                  help_text="Of a transistor as rectifier, at 25 °C.")
+    diameter = QuantityField("m", "mm", label="Can diameter")
+    length = QuantityField("m", "mm", label="Can length")
     safety_class = text_field("Safety class, as X2", 20)
     part_marking = text_field("Type, as its data sheet names it", 80)
-    controller_power_wide = QuantityField("W", label=POWERS["controller_power_wide"])
-    controller_power_high = QuantityField("W", label=POWERS["controller_power_high"])
     citation = text_field("Data sheet, revision, table or page", 300)
     designator = text_field("Designator on the board", 20)
     place = text_field("Place", 120)
@@ -47,18 +65,23 @@ class ComponentForm(EvidenceForm):
         roles = self.item.roles
         self.main = ("role", "marking", *self.item.fields) if len(roles) > 1 else \
             ("marking", *self.item.fields)
+        self.more = (*self.item.more, "designator", "place", "how", "note", "remove")
         self.fields["role"].choices = [(role.value, role.label) for role in roles]
         self.fields["role"].required = len(roles) > 1
         self.unit = UNITS.get(roles[0], ("1", ""))
         self.fields["nominal"] = QuantityField(*self.unit, label="Value of one", with_spread=True)
+        self.fields |= {code: _limit_field(code) for code in LIMITS}
+        self.fields["port"] = port_field(self.references)
+        self.fields["port"].label = "Serves this port alone"
         used = {"key", "version", "state", "role", *self.main, *self.more}
         for name in self.fields.keys() - used:
             del self.fields[name]
 
     def initial_of(self, row):
         texts = {name: field.print(getattr(row, name)) for name, field in self.fields.items()
-                 if isinstance(field, QuantityField) and name not in POWERS}
-        return super().initial_of(row) | texts | _library_texts(row.part)
+                 if isinstance(field, QuantityField) and name not in LIMITS}
+        port = {"port": row.port.key if row.port else ""}
+        return super().initial_of(row) | texts | port | _library_texts(row.part)
 
     @property
     def decoded(self):
@@ -85,14 +108,28 @@ class ComponentForm(EvidenceForm):
         elif state in ("", State.RECORDED) and not written:
             self.add_error("marking", "“Recorded” needs the marking or a value: write it, or "
                                       "choose another state.")
+        self.check_limits({code: cleaned[code] for code in LIMITS if cleaned.get(code)})
         self.check_citation(cleaned)
 
+    def check_limits(self, limits):
+        for code, value in limits.items():
+            quantity = QUANTITIES[code]
+            if not quantity.low <= value <= quantity.high:
+                shown = [typed_text(end, quantity.unit, quantity.shown_in)
+                         for end in (value, quantity.low, quantity.high)]
+                self.add_error(code, f"{shown[0]} is outside what can exist here, {shown[1]} to "
+                                     f"{shown[2]}: check the number and its unit.")
+        low, high = map(limits.get, ("controller_supply_low", "controller_supply_high"))
+        if low and high and low >= high:
+            self.add_error("controller_supply_low", "The supply stops below a voltage that is "
+                                                    "lower than the highest: swap the two.")
+
     def check_citation(self, cleaned):
-        powers = [name for name in POWERS if cleaned.get(name)]
-        if powers and not cleaned.get("citation"):
-            self.add_error("citation", "A published power needs its source: name the document and "
+        limits = [code for code in LIMITS if cleaned.get(code)]
+        if limits and not cleaned.get("citation"):
+            self.add_error("citation", "A published value needs its source: name the document and "
                                        "the table or page.")
-        if powers and not cleaned.get("part_marking"):
+        if limits and not cleaned.get("part_marking"):
             self.add_error("part_marking", "Write the type that the data sheet is about.")
 
     def values(self):
@@ -106,6 +143,8 @@ class ComponentForm(EvidenceForm):
             own["count"] = cleaned["count"] or 1
         if "part_marking" in cleaned:
             own["part"] = self.cited_part(cleaned)
+        if "port" in cleaned:
+            own["port"] = cleaned["port"]
         return own | {
             "role": cleaned.get("role") or self.item.roles[0].value,
             "state": cleaned["state"] or State.RECORDED.value,
@@ -135,15 +174,31 @@ class ComponentForm(EvidenceForm):
     def cited_part(self, cleaned):
         if not cleaned["part_marking"]:
             return None
-        limits = tuple((code, cleaned[code]) for code in POWERS if cleaned.get(code) is not None)
+        limits = self.limits_to_cite(cleaned)
         return PartCitation(cleaned["part_marking"], self.item.roles[0].label, limits,
                             cleaned["citation"] if limits else "")
+
+    def limits_to_cite(self, cleaned):
+        """What the library does not say yet. A source changed alone is corrected for all of them;
+        beside a new value it is the source of the new one, and the others keep their pages."""
+        stated = {code: cleaned[code] for code in LIMITS if cleaned.get(code) is not None}
+        part = self.row.part if self.row else None
+        if part is None or part.marking != cleaned["part_marking"]:
+            return tuple(stated.items())
+        new = {code: value for code, value in stated.items() if not _says(part, code, value)}
+        corrected = stated if "citation" in self.changed_data else {}
+        return tuple((new or corrected).items())
+
+
+def _says(part, code, value):
+    return any(limit.quantity == code and isclose(limit.value, value, rel_tol=1e-9)
+               for limit in part.limits.all())
 
 
 def _library_texts(part):
     if part is None:
         return {}
-    limits = {limit.quantity: limit for limit in part.limits.all() if limit.quantity in POWERS}
-    texts = {code: typed_text(limit.value, "W") for code, limit in limits.items()}
+    limits = {limit.quantity: limit for limit in part.limits.all() if limit.quantity in LIMITS}
+    texts = {code: _limit_field(code).print(limit.value) for code, limit in limits.items()}
     cited = next((limit.citation for limit in limits.values()), "")
     return texts | {"part_marking": part.marking, "citation": cited}

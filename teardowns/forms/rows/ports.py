@@ -4,16 +4,19 @@ import re
 from django import forms
 from django.core.exceptions import ValidationError
 
+from teardowns.engine.quantities import QUANTITIES
 from teardowns.forms.evidence_form import EvidenceForm, text_field
+from teardowns.forms.quantity_field import QuantityField
 from teardowns.models import Connector, DataWiring, How, Port, State
 
 CONTACTS = [("", "not looked"), ("yes", "full set"), ("no", "reduced set")]
+WITHOUT_CC = {Connector.USB_A, Connector.MICRO_B, Connector.BARREL, Connector.TERMINAL}
 _WORD = re.compile(r"(?:0x)?([0-9A-Fa-f]{8})")
 
 
 class PortForm(EvidenceForm):
     model = Port
-    main = ("label", "connector", "wiring", "high_current_contacts", "advertised")
+    main = ("label", "connector", "wiring", "high_current_contacts", "advertised", "cc_current")
 
     label = text_field("Name, as printed or your own", 40)
     connector = forms.ChoiceField(choices=Connector, label="Connector", initial=Connector.OTHER)
@@ -26,11 +29,17 @@ class PortForm(EvidenceForm):
         help_text="As a protocol analyser prints them: 32-bit words of eight hexadecimal digits, "
                   "with spaces between.",
     )
+    cc_current = QuantityField(
+        "A", label="Current that CC advertises",
+        help_text="From the voltage across 5.1 kΩ on CC: about 0.41 V is 0.5 or 0.9 A, 0.92 V is "
+                  "1.5 A, 1.68 V is 3 A.",
+    )
 
     def initial_of(self, row):
         contacts = {True: "yes", False: "no", None: ""}[row.high_current_contacts]
         return super().initial_of(row) | {
             "high_current_contacts": contacts, "advertised": " ".join(row.advertised),
+            "cc_current": self.fields["cc_current"].print(row.cc_current),
         }
 
     def clean_advertised(self):
@@ -44,11 +53,22 @@ class PortForm(EvidenceForm):
     def check(self, cleaned):
         if not cleaned["label"]:
             self.add_error("label", "A port needs a name: the printed one, or for example C1.")
+        if cleaned["cc_current"] is not None:
+            self.check_cc(cleaned["cc_current"], cleaned["connector"])
+
+    def check_cc(self, current, connector):
+        most = QUANTITIES["type_c_current"].high
+        if current > most:
+            self.add_error("cc_current", f"CC advertises {most:g} A at most: check the number and "
+                                         "its unit.")
+        if connector in WITHOUT_CC:
+            self.add_error("cc_current", "This connector has no CC contacts: clear this, or "
+                                         "correct the connector.")
 
     def values(self):
         cleaned = self.cleaned_data
         own = {name: cleaned[name]
-               for name in ("label", "connector", "wiring", "advertised", "note")}
+               for name in ("label", "connector", "wiring", "advertised", "cc_current", "note")}
         return own | {
             "high_current_contacts": {"yes": True, "no": False, "": None}[
                 cleaned["high_current_contacts"]

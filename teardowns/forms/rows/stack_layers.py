@@ -9,7 +9,8 @@ LAYERS = [
     *((role.value, f"{role.label} winding") for role in WindingRole if role != WindingRole.NONE),
     (LayerKind.INSULATION.value, "insulation"),
 ]
-OF_WINDING = ("turns", "strands", "bare_diameter", "wire_insulation")
+JOINED = [("", "in series"), ("yes", "in parallel")]
+OF_WINDING = ("turns", "strands", "bare_diameter", "wire_insulation", "in_parallel")
 OF_INSULATION = ("tape_layers", "thickness")
 LENGTHS = ("bare_diameter", "thickness", "margin_left", "margin_right")
 
@@ -30,6 +31,8 @@ class StackLayerForm(EvidenceForm):
     bare_diameter = _length("Bare diameter")
     wire_insulation = forms.ChoiceField(choices=WireInsulation, required=False,
                                         label="Wire insulation")
+    in_parallel = forms.ChoiceField(choices=JOINED, required=False,
+                                    label="Joined to its layer before")
     tape_layers = forms.IntegerField(required=False, min_value=0, max_value=100,
                                      label="Tape layers")
     thickness = _length("Layer thickness")
@@ -56,7 +59,9 @@ class StackLayerForm(EvidenceForm):
         lengths = {name: self.fields[name].print(getattr(row, name)) for name in LENGTHS}
         turns = typed_text(row.turns, "1")
         layer = row.winding or LayerKind.INSULATION.value
-        return super().initial_of(row) | lengths | {"turns": turns, "layer": layer}
+        joined = "yes" if row.in_parallel else ""
+        return super().initial_of(row) | lengths | {"turns": turns, "layer": layer,
+                                                    "in_parallel": joined}
 
     def check(self, cleaned):
         if not cleaned["layer"]:
@@ -73,8 +78,22 @@ class StackLayerForm(EvidenceForm):
         return own | {
             "kind": (LayerKind.INSULATION if is_insulation else LayerKind.WINDING).value,
             "winding": "" if is_insulation else cleaned["layer"],
+            "in_parallel": cleaned["in_parallel"] == "yes",
             "how": cleaned["how"] or "measured",
         }
 
     def new_values(self):
         return {"state": State.RECORDED.value}
+
+    @staticmethod
+    def check_rows(forms):
+        """A layer in parallel needs one of its winding closer to the core."""
+        sound = [form.cleaned_data for form in forms if not form.errors]
+        for form in forms:
+            if form.errors or form.cleaned_data["in_parallel"] != "yes":
+                continue
+            layer, position = form.cleaned_data["layer"], form.cleaned_data["position"]
+            if not any(other["layer"] == layer and other["position"] < position
+                       for other in sound):
+                form.add_error("in_parallel", f"No layer of the {layer} winding lies before this "
+                                              "one: correct its place, or choose “in series”.")

@@ -137,16 +137,56 @@ class Ratings(Walk):
         entry = self.entry
         if self.total is not None:
             self._power_alone("total", item)
+        elif self._parts_follow(item):
+            self._whole(item)
+        elif self._is_part():
+            self._powers_together(item)
         elif self._is_listing(item):
             self._power_alone("listing", item)
         elif entry is not None and entry.kind == "input":
             self._input_power(entry, item)
         elif entry is not None and entry.has("volt") and not entry.has("watt"):
             self._output_power(entry, item)
-        elif self.section == "output" or self.port_stated:
+        elif self.section == "output" or self.port_stated or self._behind_total(item):
             self._port_power(item)
         else:
             self._power_alone("listing", item)
+
+    def _parts_follow(self, item: Item) -> bool:
+        """50 W (30 W + 20 W), 50 W: C1 30 W + A 20 W. The first watts are those of the whole."""
+        entry = self.entry
+        if entry is not None and entry.line == item.line and entry.has("volt"):
+            return False
+        opening = self.past(self.at + 1, +1)
+        if self.sign_at(opening) not in ("(", ":", "="):
+            return False
+        part = self.past(opening + 1, +1)
+        if self.kind_at(part) == "watt":
+            return self.items[part].joined == "+"
+        watts = self.past(part + 1, +1, ":(")
+        added = self.sign_at(self.past(watts + 1, +1, ")")) == "+"
+        return (self.kind_at(part), self.kind_at(watts)) == ("port", "watt") and added
+
+    def _whole(self, item: Item) -> None:
+        if item.line != self.port_line:
+            self.new_ports(())
+        self._power_alone("total", item)
+
+    def _is_part(self) -> bool:
+        """USB-C1 30 W + USB-A 20 W: what each port gives while both are used."""
+        label = self.past(self.at - 1, -1, ":(")
+        if len(self.ports) != 1 or self.kind_at(label) != "port":
+            return False
+        ahead = self.past(self.at + 1, +1, ")")
+        if self.sign_at(ahead) == "+" and self.kind_at(self.past(ahead + 1, +1)) == "port":
+            return True
+        behind = self.past(label - 1, -1)
+        before = self.past(behind - 1, -1, ")")
+        return self.sign_at(behind) == "+" and self.kind_at(before) == "watt"
+
+    def _behind_total(self, item: Item) -> bool:
+        """Total 65 W: C1 45 W, A 18 W. Ports in the line of a total are outputs."""
+        return bool(self.ports) and self.total_line == item.line
 
     def _is_listing(self, item: Item) -> bool:
         """Advertising words stand right beside the watts."""
@@ -212,6 +252,7 @@ class Ratings(Walk):
         self.understood(item)
         start, end = self._phrase(item) if kind == "listing" else (item.start, item.end)
         start = total.start if total is not None else start
+        self.total_line = item.line if kind == "total" else self.total_line
         common = {
             "kind": kind, "power_stated": True, "port": self.joined.join(self.ports),
             "shared": True if self.joined == "+" else None,

@@ -13,6 +13,8 @@ _END = r"(?![A-Za-z])"
 _WORD_END = r"(?![A-Za-z0-9]|-[A-Za-z0-9])"
 _NOT_A_NUMBER = r"(?![0-9]|[.,][0-9]| ?(?:m ?A|[VAW]|Hz)(?![A-Za-z]))"
 
+_BEFORE_WATTS = r"(?= ?\(?[0-9]+(?:[.,][0-9]+)? ?W(?![A-Za-z]))"
+
 _TYPE = r"(?:USB[- ]?)?Type[- ]?"
 _USB_PD = r"(?:USB[- ]?)?PD|Power Delivery"
 _VERSION_END = r"(?!\.?[0-9]| ?[VAW])"
@@ -45,6 +47,7 @@ _WORDS = (
     ("port", "USB-{1}{2}", rf"([AC])([1-4]){_WORD_END}{_NOT_A_NUMBER}"),
     ("port", "USB-{1}", r"([AC])(?= ?[:+])"),
     ("port", "USB-{1}", rf"(?<=\+)([AC]){_WORD_END}"),
+    ("port", "USB-{1}", rf"(?:(?<=[+(/])|(?<=[+/] ))([AC]){_BEFORE_WATTS}"),
     # protocols
     ("protocol", "PD|{1}", rf"(?i:{_USB_PD})(?: ?([23]\.[0-9]){_VERSION_END})?{_NOT_A_NAME}"),
     ("protocol", "{1}|", rf"(PPS|AVS|EPR|UFCS|DCP){_NOT_A_NAME}"),

@@ -28,6 +28,7 @@ class Walk:
         self.watts_at_port = 0  # how many of those ratings print their own watts
         self.protocol = ("", "")
         self.total: Item | None = None  # the word, until the quantity it announces
+        self.total_line = -1  # the line of the last total that was read
         self.entry: Entry | None = None
         self.pending_nature: Item | None = None
         self.pending_protocol: Item | None = None
@@ -41,9 +42,21 @@ class Walk:
         return self.items[at] if 0 <= at < len(self.items) else None
 
     def sign(self, step: int) -> str:
-        at = self.at + step
-        inside = 0 <= at < len(self.items) and self.items[at].kind == "sign"
-        return self.items[at].value if inside else ""
+        return self.sign_at(self.at + step)
+
+    def past(self, at: int, step: int, signs: str = "") -> int:
+        """The first place from `at` on that is neither filling nor one of the signs."""
+        while 0 <= at < len(self.items) and (
+            self.items[at].kind in ("max", "noise") or (signs and self.sign_at(at) in tuple(signs))
+        ):
+            at += step
+        return at
+
+    def kind_at(self, at: int) -> str:
+        return self.items[at].kind if 0 <= at < len(self.items) else ""
+
+    def sign_at(self, at: int) -> str:
+        return self.items[at].value if self.kind_at(at) == "sign" else ""
 
     def in_brackets(self) -> bool:
         return self.sign(-1) == "(" and self.sign(+1) == ")"

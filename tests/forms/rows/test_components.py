@@ -1,6 +1,6 @@
 import pytest
 
-from teardowns.models import Component
+from teardowns.models import Component, Part, PartLimit, Port
 from tests.forms.sent import checked, messages, only_change
 
 pytestmark = pytest.mark.django_db
@@ -73,3 +73,90 @@ def test_a_cited_power_becomes_a_limit_of_the_part(unit):
     cited = only_change(form)["part"]
     assert cited.limits == (("controller_power_wide", 12.0),)
     assert cited.citation == "PZ6318 sheet, rev. 2, table 1"
+
+
+def test_ratings_and_sizes_of_a_part_are_kept_in_si(unit):
+    stored = only_change(part(unit, "output-capacitor", "output-side", nominal="680",
+                              ripple_current="1.2 A", diameter="8 mm", length="12"))
+    assert stored["ripple_current"] == 1.2
+    assert (stored["diameter"], stored["length"]) == (pytest.approx(8e-3), pytest.approx(12e-3))
+    switch = only_change(part(unit, "output-rectifier", "output-side", on_resistance="7.5"))
+    assert switch["on_resistance"] == pytest.approx(7.5e-3)             # a bare number is in mΩ
+
+
+def test_a_resistor_s_rated_power_is_read_from_its_marking(unit):
+    assert only_change(part(unit, "fusible-resistor", marking="10R 5% 1W"))["rated_power"] == 1.0
+
+
+def test_a_part_names_the_port_that_it_serves_alone(unit, alice):
+    Port.objects.create(unit=unit, key="c1", label="C1", author=alice)
+    stored = only_change(part(unit, "output-capacitor", "output-side", marking="680µF 10V",
+                              port="c1"))
+    assert stored["port"] == "c1"
+
+
+def test_a_stored_part_sent_back_unchanged_stays_untouched(unit, alice):
+    port = Port.objects.create(unit=unit, key="c1", label="C1", author=alice)
+    Component.objects.create(unit=unit, key="o", role="output_capacitor", nominal=680e-6, port=port,
+                             diameter=8e-3, length=12e-3, ripple_current=1.2, author=alice)
+    assert checked(unit, "output-side", {}).row_changes() == []
+
+
+@pytest.mark.parametrize("typed, remedy", [
+    ({"maximum_duty": "75"}, "outside what can exist here, 0.05 to 0.99"),
+    ({"controller_supply_low": "28 V", "controller_supply_high": "8 V"}, "swap the two"),
+])
+def test_a_published_limit_that_cannot_be_is_named(unit, typed, remedy):
+    typed |= {"marking": "PZ6318A", "part_marking": "PZ6318", "citation": "PZ6318 sheet, table 1"}
+    assert remedy in messages(part(unit, "primary-controller", **typed))
+
+
+@pytest.fixture
+def controller(unit, alice):
+    """A stored controller whose two published limits stand on two pages."""
+    library = Part.objects.create(marking="PZ6318", curator=alice)
+    for code, value, table in (("controller_power_wide", 12.0, 1), ("maximum_duty", 0.7, 2)):
+        PartLimit.objects.create(part=library, quantity=code, value=value,
+                                 citation=f"PZ6318 sheet, table {table}")
+    return Component.objects.create(unit=unit, key="u1", role="primary_controller",
+                                    marking="PZ6318A", part=library, author=alice)
+
+
+def test_limits_from_two_pages_keep_their_pages_when_sent_back(unit, controller):
+    assert checked(unit, "mains-side", {}).row_changes() == []
+
+
+def test_a_limit_that_is_new_is_cited_alone(unit, controller):
+    cited = only_change(part(unit, "primary-controller", current_sense_threshold="0.8"))["part"]
+    assert cited.limits == (("current_sense_threshold", 0.8),)
+
+
+def core_hint(unit, marking):
+    form = part(unit, "core", "transformer", marking=marking)
+    row = next(row for rows in form.row_sets if rows.item.prefix == "core" for row in rows.forms)
+    return row.decoded, form
+
+
+def test_a_core_s_name_is_looked_up_in_the_core_library(unit):
+    decoded, form = core_hint(unit, "EFD15/8/5")
+    # 15 mm²: EPCOS B66413, EFD 15/8/5.
+    assert decoded.text == "EFD 15/8/5, effective area 15.0\u202fmm²"
+    assert only_change(form)["marking"] == "EFD15/8/5"
+
+
+@pytest.mark.parametrize("marking, question", [
+    ("EE17", "measure width, height, depth"), ("no print", "write family and size")])
+def test_a_core_that_the_library_does_not_hold_says_what_to_do(unit, marking, question):
+    assert question in core_hint(unit, marking)[0].questions[0]
+
+
+def test_a_new_limit_s_source_does_not_become_that_of_the_others(unit, controller):
+    cited = only_change(part(unit, "primary-controller", current_sense_threshold="0.8",
+                             citation="PZ6318 sheet, table 3"))["part"]
+    assert cited.limits == (("current_sense_threshold", 0.8),)
+    assert cited.citation == "PZ6318 sheet, table 3"
+
+
+def test_a_source_that_is_corrected_alone_is_corrected_for_all(unit, controller):
+    cited = only_change(part(unit, "primary-controller", citation="PZ6318 sheet, rev. 3"))["part"]
+    assert [code for code, _ in cited.limits] == ["controller_power_wide", "maximum_duty"]

@@ -39,3 +39,17 @@ def test_a_reading_may_name_a_port_that_is_typed_at_the_same_time(unit):
                                    "offered-voltage-0-value": "5.1",
                                    "offered-voltage-0-port": key})
     assert [change.values.get("port") for change in form.row_changes()] == [None, key]
+
+
+def test_the_current_that_cc_advertises_is_kept(unit):
+    assert only_change(port(unit, label="C1", connector="usb_c", cc_current="3"))[
+        "cc_current"] == 3.0
+
+
+@pytest.mark.parametrize("typed, remedy", [
+    ({"connector": "usb_a", "cc_current": "3 A"}, "no CC contacts: clear this, or correct the"),
+    ({"connector": "usb_c", "cc_current": "30"}, "CC advertises 5 A at most"),
+    ({"connector": "usb_c", "cc_current": "3 V"}, "A"),
+])
+def test_a_current_that_cc_cannot_advertise_is_named(unit, typed, remedy):
+    assert remedy in messages(port(unit, label="C1", **typed))

@@ -1,5 +1,6 @@
 import pytest
 
+from teardowns.models import StackLayer
 from tests.forms.sent import checked, messages, only_change
 
 pytestmark = pytest.mark.django_db
@@ -24,6 +25,33 @@ def test_insulation_has_no_winding(unit):
 @pytest.mark.parametrize("typed, remedy", [
     ({"turns": "80"}, "Choose what this layer is"),
     ({"layer": "insulation", "turns": "4"}, "Insulation has no wire"),
+    ({"layer": "insulation", "in_parallel": "yes"}, "Insulation has no wire"),
+    ({"layer": "primary", "in_parallel": "yes"}, "No layer of the primary winding lies before"),
 ])
 def test_a_layer_that_makes_no_sense_is_refused(unit, typed, remedy):
     assert remedy in messages(layer(unit, **typed))
+
+
+def halves(unit, **second):
+    rows = ({"layer": "secondary", "turns": "6"},
+            {"layer": "secondary", "turns": "6", "in_parallel": "yes"} | second)
+    return checked(unit, "transformer", {
+        f"stack-{i}-{name}": text for i, row in enumerate(rows) for name, text in row.items()})
+
+
+def test_a_layer_may_lie_in_parallel_with_the_one_of_its_winding_before(unit):
+    form = halves(unit)
+    assert messages(form) == ""
+    assert [change.values["in_parallel"] for change in form.row_changes()] == [False, True]
+
+
+def test_the_first_of_two_places_cannot_be_the_parallel_one(unit):
+    assert "correct its place, or choose “in series”" in messages(halves(unit, position="1"))
+
+
+def test_a_stored_parallel_layer_sent_back_unchanged_stays_untouched(unit, alice):
+    for position in (1, 2):
+        StackLayer.objects.create(unit=unit, key=f"s{position}", position=position, kind="winding",
+                                  winding="secondary", in_parallel=position == 2, author=alice)
+    form = checked(unit, "transformer", {})
+    assert messages(form) == "" and form.row_changes() == []
