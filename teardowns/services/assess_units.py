@@ -12,11 +12,11 @@ from typing import Any
 from django.db import transaction
 from django.utils import timezone
 
-from teardowns.engine import rulebook
 from teardowns.exchange.digest import digest
 from teardowns.exchange.verdict import verdicts
 from teardowns.models import Assessment, Unit
 
+from .active_rulebook import active_rulebook
 from .export_unit import unit_documents
 
 
@@ -31,9 +31,10 @@ def assess_units(units: Iterable[Unit], confirmed_only: bool = False) -> list[As
     documents = unit_documents(locked)
     keys = [(unit.pk, digest(document, confirmed_only))
             for unit, document in zip(locked, documents, strict=True)]
-    stored = _stored(keys, confirmed_only)
+    rules = active_rulebook()
+    stored = _stored(keys, confirmed_only, rules.version)
     new = [at for at, key in enumerate(keys) if key not in stored]
-    reports = verdicts([documents[at] for at in new], confirmed_only)
+    reports = verdicts([documents[at] for at in new], confirmed_only, rules)
     made = [_assessment(locked[at], report, confirmed_only)
             for at, report in zip(new, reports, strict=True)]
     stored |= zip([keys[at] for at in new], Assessment.objects.bulk_create(made), strict=True)
@@ -48,10 +49,10 @@ def _locked(pks):
     return [found[pk] for pk in dict.fromkeys(pks) if pk in found]
 
 
-def _stored(keys, confirmed_only):
+def _stored(keys, confirmed_only, version):
     found = Assessment.objects.filter(
         unit_id__in=[pk for pk, _ in keys], evidence_digest__in=[text for _, text in keys],
-        rulebook=rulebook.load().version, confirmed_only=confirmed_only,
+        rulebook=version, confirmed_only=confirmed_only,
     )
     return {(row.unit_id, row.evidence_digest): row for row in found}
 

@@ -12,6 +12,7 @@ from django.core.management import CommandError, call_command
 
 from teardowns.exchange.document import FORM, read_document
 from teardowns.exchange.verdict import verdicts
+from teardowns.models import ReferenceSet
 from tests.exchange.whole_document import WHOLE
 
 
@@ -77,9 +78,18 @@ def test_words_of_a_bad_document_cannot_steer_the_terminal(tmp_path):
     assert "\x1b" not in refusal(path)
 
 
-def run(file, **environment):
+@pytest.mark.django_db
+def test_for_the_site_it_takes_the_reference_set_in_force(file):
+    ReferenceSet.objects.create(number=3, digest="c0" * 32, rulebook="1+0a1b2c3d", habits={},
+                                units={}, excluded={}, is_active=True)
+    assert json.loads(assess(file, "--json", "--site"))["reference_set"] == "set3-c0c0c0c0"
+    assert json.loads(assess(file, "--json"))["reference_set"] is None
+    assert "+set3-c0c0c0c0" in assess(file, "--site")
+
+
+def run(file, *options, **environment):
     return subprocess.run(
-        [sys.executable, "manage.py", "assess", str(file)], cwd=settings.BASE_DIR,
+        [sys.executable, "manage.py", "assess", str(file), *options], cwd=settings.BASE_DIR,
         env=os.environ | environment, capture_output=True, timeout=60, check=False)
 
 
@@ -88,6 +98,13 @@ def test_it_works_where_there_is_no_database(file, tmp_path):
                UNDERPLATE_DATA_DIR=str(tmp_path), PYTHONIOENCODING="utf-8")
     assert done.returncode == 0, done.stderr
     assert b"Capability" in done.stdout
+
+
+def test_without_a_database_the_site_is_not_to_be_had_and_the_remedy_is_named(file, tmp_path):
+    done = run(file, "--site", DATABASE_URL="postgres://nobody@127.0.0.1:1/none",
+               UNDERPLATE_DATA_DIR=str(tmp_path))
+    assert done.returncode == 1
+    assert b"leave out --site" in done.stderr and b"Traceback" not in done.stderr
 
 
 def test_a_terminal_without_our_signs_gets_the_verdict_all_the_same(file):

@@ -6,7 +6,7 @@ from django.contrib.auth import get_user_model
 
 from teardowns.engine import rulebook
 from teardowns.exchange.digest import digest
-from teardowns.models import Assessment, Unit
+from teardowns.models import Assessment, ReferenceSet, Unit
 from teardowns.services import assess_units as service
 from teardowns.services.assess_units import assess_units, list_columns
 from teardowns.services.export_unit import unit_document
@@ -48,7 +48,7 @@ def test_an_assessment_stores_the_report_and_what_lists_print(unit):
 
 def test_again_over_the_same_evidence_nothing_is_computed(unit, monkeypatch):
     first = assess_units([unit])
-    monkeypatch.setattr(service, "verdicts", lambda documents, _: [1 / 0 for _ in documents])
+    monkeypatch.setattr(service, "verdicts", lambda documents, *_: [1 / 0 for _ in documents])
     assert assess_units([unit]) == first
     assert Assessment.objects.count() == 1
 
@@ -105,6 +105,17 @@ def test_confirmed_evidence_is_assessed_apart(unit):
     assert confirmed.confirmed_only
     assert everything.evidence_digest != confirmed.evidence_digest
     assert not any("measurement/held" in line["evidence"] for line in confirmed.payload["lines"])
+
+
+def test_another_reference_set_makes_another_assessment_and_keeps_the_old(unit):
+    (before,) = assess_units([unit])
+    assert before.payload["reference_set"] is None
+    ReferenceSet.objects.create(number=4, digest="5f" * 32, rulebook=before.rulebook, habits={},
+                                units={}, excluded={}, is_active=True)
+    (after,) = assess_units([unit])
+    assert after.rulebook == f"{before.rulebook}+set4-5f5f5f5f"
+    assert after.payload["reference_set"] == "set4-5f5f5f5f"
+    assert list(unit.assessments.all()) == [after, before]
 
 
 def test_without_a_power_claim_lists_have_no_verdict_to_print():
