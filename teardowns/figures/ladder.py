@@ -28,14 +28,6 @@ class Rung:
 
 
 @dataclass(frozen=True, slots=True)
-class Gap:
-    """A line without a value: nobody recorded its evidence, or it says nothing here."""
-
-    title: str
-    reason: str
-
-
-@dataclass(frozen=True, slots=True)
 class Claimed:
     power: float            # W
     label: str              # "claimed 45 W"
@@ -53,14 +45,16 @@ def ladder_axis(
 
 
 def evidence_ladder(
-    caption: str, axis: Axis, rungs: Sequence[Rung], gaps: Sequence[Gap],
-    claim: Claimed | None, capability: Capability | None, capability_cells: tuple[str, str],
+    caption: str, axis: Axis, rungs: Sequence[Rung], claim: Claimed | None,
+    capability: Capability | None, capability_cells: tuple[str, str],
 ) -> str:
-    """The ladder at one mains condition; `capability_cells` are name and numbers (markup)."""
+    """The ladder at one mains condition, the lowest rung first.
+
+    capability_cells : name and numbers of the foot (markup)
+    """
     through = upright("claim", axis(claim.power)) if claim else ""
     back = grid(axis) + through
-    rows = [_rung_row(axis, back, rung) for rung in rungs]
-    rows += [scale_row(_gap_name(gap), picture(back + NEVER), "no value", "faint") for gap in gaps]
+    rows = [_rung_row(axis, back, rung) for rung in sorted(rungs, key=lambda rung: rung.value)]
     drawing = (
         capability_drawing(axis, capability, claim.power if claim else None)
         if capability else NEVER
@@ -78,10 +72,6 @@ def _rung_row(axis: Axis, back: str, rung: Rung) -> str:
 
 def _spoken(rung: Rung) -> str:
     return f"{rung.kind}: {rung.value_text} W, 90 % interval {rung.interval_text} W"
-
-
-def _gap_name(gap: Gap) -> str:
-    return escape(gap.title) + element("small", escape(gap.reason))
 
 
 def _scale(axis: Axis, claim: Claimed | None) -> str:

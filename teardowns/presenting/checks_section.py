@@ -16,6 +16,7 @@ ORDER = ("inconsistent", "cannot tell", "consistent")      # what needs reading 
 @dataclass(frozen=True, slots=True)
 class CheckRow:
     title: str
+    outcome: str
     mark: SafeString
     sentence: str
     claims: list[tuple[str, str]]       # addresses of verdicts on this page, and their claims
@@ -33,12 +34,19 @@ def check_rows(report: dict, links: Links) -> list[CheckRow]:
     return [_row(alike, texts, links) for alike in rows]
 
 
+def remarks(rows: list[CheckRow]) -> dict[str, list[CheckRow]]:
+    """What needs reading, and the checks that found nothing to remark."""
+    return {"remarked": [row for row in rows if row.outcome != "consistent"],
+            "consistent": [row for row in rows if row.outcome == "consistent"]}
+
+
 def _row(alike: list[dict], texts: dict[str, str], links: Links) -> CheckRow:
     first = alike[0]
     return CheckRow(
-        title=first["title"],
+        title=first["title"], outcome=first["outcome"],
         mark=mark_safe(check_mark(first["outcome"])),
         sentence=first["sentence"],
-        claims=[(f"#{claim_anchor(check['claim'])}", texts[check["claim"]]) for check in alike],
+        claims=[(f"#{claim_anchor(check['claim'])}", texts[check["claim"]]) for check in alike
+                if check["claim"] is not None],
         working=links.working(first["id"], "low"),
     )

@@ -22,6 +22,7 @@ from .numbers import (
     way,
     with_unit,
 )
+from .suspicion import suspect_rows
 
 RULES = (
     ("supported", "p at least 0.9, not by habits of the trade alone, and below the unit’s "
@@ -62,6 +63,7 @@ def claim_sheet(unit, report: dict, trace: dict) -> dict:
         "words": [(mark_safe(verdict_chip(word)), rule, word == claim["verdict"])
                   for word, rule in RULES],
         "contradiction": _contradiction(report, claim),
+        "suspects": suspect_rows(claim),
     }
 
 

@@ -11,6 +11,7 @@ from teardowns.figures.marks import verdict_chip
 from .links import Links, anchor, claim_anchor
 from .mains import mains_ends, mains_short
 from .numbers import decibans, number, plausibility, printed, quoted, with_unit
+from .suspicion import suspicion
 
 NAMED = 2               # lines that the table names
 
@@ -30,6 +31,7 @@ class ClaimRow:
     chip: SafeString
     decided: str
     note: str               # what the verdict depends on, or ""
+    suspicion: str          # which reading behind a contradiction is most likely wrong, or ""
     plausibilities: list[Plausibility]       # at each mains end
     working: str                             # address
 
@@ -50,6 +52,7 @@ def _claim_row(report: dict, claim: dict, links: Links) -> ClaimRow:
         chip=mark_safe(verdict_chip(claim["verdict"])),
         decided=decided(claim, lines),
         note=claim["verdict_note"],
+        suspicion=suspicion(claim),
         plausibilities=[
             Plausibility(mains_short(report, end), plausibility(claim["ends"][end]))
             for end in mains_ends(report)

@@ -62,9 +62,18 @@ def component_value(row) -> list[str]:
         if row.tolerance is not None:
             text += f" ±{THIN}{with_unit(printed(row.tolerance * 100), '%')}"
         found.append(text)
-    ratings = ((row.rated_voltage, "V"), (row.rated_current, "A"))
-    found += [as_recorded(value, unit) for value, unit in ratings if value is not None]
-    return found + ([f"class {row.safety_class}"] if row.safety_class else [])
+    ratings = ((row.rated_voltage, "V", ""), (row.rated_current, "A", ""),
+               (row.rated_power, "W", ""), (row.ripple_current, "A", "ripple"),
+               (row.on_resistance, "Ω", "switched on"))
+    found += [f"{as_recorded(value, unit)} {what}".strip() for value, unit, what in ratings
+              if value is not None]
+    return found + _can(row) + ([f"class {row.safety_class}"] if row.safety_class else [])
+
+
+def _can(row):
+    """`8 mm × 12 mm can`, as far as it was measured."""
+    sizes = [as_recorded(size, "m") for size in (row.diameter, row.length) if size is not None]
+    return [f"{f'{THIN}×{THIN}'.join(sizes)} can"] if sizes else []
 
 
 def winding(row) -> list[str]:
@@ -73,7 +82,8 @@ def winding(row) -> list[str]:
     if row.bare_diameter is not None:
         strands = f"{row.strands}{THIN}×{THIN}" if (row.strands or 1) > 1 else ""
         found.append(f"{strands}{as_recorded(row.bare_diameter, 'm')} bare")
-    return found + ([row.get_wire_insulation_display()] if row.wire_insulation else [])
+    found += [row.get_wire_insulation_display()] if row.wire_insulation else []
+    return found + (["in parallel with the layer before"] if row.in_parallel else [])
 
 
 def layers(row) -> list[str]:

@@ -130,13 +130,16 @@ def _port(row):
     contacts = {True: "high-current contacts", False: "plain contacts", None: ""}
     connector = [row.get_connector_display(), *filter(None, [contacts[row.high_current_contacts]])]
     words = advertised_words(row.advertised)
+    if row.cc_current is not None:
+        words.append(f"CC: {with_unit(printed(row.cc_current), 'A')}")
     return [row.label], connector, [row.get_wiring_display()], words or ["nothing recorded"]
 
 
 def _component(row):
     count = [f"{row.count} pieces"] if row.count != 1 else []
     part = [f"library: {row.part}"] if row.part else []
-    name = [row.get_role_display(), *filter(None, [row.designator, row.place]), *count]
+    port = [f"port {row.port} alone"] if row.port else []
+    name = [row.get_role_display(), *filter(None, [row.designator, row.place]), *count, *port]
     marking = [f"“{row.marking}”", *part] if row.marking else part
     return name, marking, cells.component_value(row)
 

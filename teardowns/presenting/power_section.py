@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from django.utils.safestring import SafeString, mark_safe
 
 from teardowns.figures.capability import Capability
-from teardowns.figures.ladder import Claimed, Gap, Rung, evidence_ladder, ladder_axis
+from teardowns.figures.ladder import Claimed, Rung, evidence_ladder, ladder_axis
 from teardowns.figures.marks import kind_mark
 from teardowns.figures.markup import element, escape
 from teardowns.figures.scale_table import linked
@@ -23,8 +23,15 @@ KINDS = (
     ("passed", "test passed: the capability lies above"),
     ("failed", "test failed: it lies below"),
 )
-ELSEWHERE = "It says nothing about this end of the mains range."
 TEST_WORDS = {"passed": "at least ", "failed": "below "}
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """A line without a value: nobody recorded its evidence, or it says nothing here."""
+
+    title: str
+    reason: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +40,7 @@ class ClaimWeights:
     bars: SafeString
 
 
-def ladders(report: dict, links: Links, states: dict[str, str]) -> list[SafeString]:
+def ladders(report: dict, links: Links) -> list[SafeString]:
     """One ladder for each end of the rated mains range, the low end first, on one axis."""
     ends = mains_ends(report) if any(report["capability"].values()) else ("low",)
     rungs = {end: [_rung(line, end, links) for line in power_lines(report, end)] for end in ends}
@@ -46,7 +53,7 @@ def ladders(report: dict, links: Links, states: dict[str, str]) -> list[SafeStri
     )
     return [
         mark_safe(evidence_ladder(
-            _caption(report, end), axis, rungs[end], gaps(report, end, states), claim, found[end],
+            _caption(report, end), axis, rungs[end], claim, found[end],
             _foot_cells(report, end, links)))
         for end in ends
     ]
@@ -90,10 +97,10 @@ def _rung(line: dict, end: str, links: Links) -> Rung:
     )
 
 
-def gaps(report: dict, end: str, states: dict[str, str]) -> list[Gap]:
-    """Lines without a value at this end, and lines that nobody recorded the evidence for."""
-    silent = [Gap(line["title"], f"Not used. {line['why_not'] or ELSEWHERE}")
-              for line in _about_power(report) if line["ends"][end] is None]
+def gaps(report: dict, states: dict[str, str]) -> list[Gap]:
+    """Lines that say nothing at either end, and those that nobody recorded the evidence for."""
+    silent = [Gap(line["title"], line["why_not"]) for line in _about_power(report)
+              if not any(line["ends"].values())]
     return silent + [Gap(line["title"], missing_in_words(line["title"], line["reads"], states))
                      for line in report["unmeasured"] if line["id"].startswith("power/")]
 

@@ -45,8 +45,12 @@ def record_line(unit) -> str:
 
 
 def rulebook_text(version: str) -> str:
-    edition, _, digest = version.partition("+")
-    return f"edition {edition}, {digest}" if digest else version
+    """`edition 1, 0a1b2c3d, reference set set3-4e5f6a7b`."""
+    edition, *digests = version.split("+")
+    if not digests:
+        return version
+    reference = f", reference set {digests[1]}" if digests[1:] else ""
+    return f"edition {edition}, {digests[0]}{reference}"
 
 
 def digest_text(digest: str) -> str:

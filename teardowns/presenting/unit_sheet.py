@@ -6,12 +6,13 @@ from django.utils.safestring import mark_safe
 from teardowns.figures.marks import grade_mark
 
 from . import claims_section, power_section
-from .checks_section import check_rows
+from .checks_section import check_rows, remarks
 from .evidence_cells import looked, measured_value
 from .evidence_tables import evidence_tables
 from .links import Links, anchor
 from .looked_states import looked_states
 from .mains import mains_ends, mains_short
+from .next_steps import steps_figure, without_steps
 from .open_questions import open_questions
 from .printed_text import printed_texts
 from .record_foot import record_foot, record_line
@@ -49,11 +50,14 @@ def _judged(report: dict, rows: dict[str, list], links: Links) -> dict:
         "claims": claims_section.claim_rows(report, links),
         "mains": [mains_short(report, end) for end in mains_ends(report)],
         "unjudged": unjudged_claims(report, rows["claim"]),
-        "ladders": power_section.ladders(report, links, states),
+        "ladders": power_section.ladders(report, links),
+        "gaps": power_section.gaps(report, states),
         "kinds": power_section.kind_key(),
         "weights": power_section.weights(report, links),
         "voltages": voltage_table(report, links, states),
-        "checks": check_rows(report, links),
+        "checks": remarks(check_rows(report, links)),
+        "steps": steps_figure(report, states),
+        "without_steps": without_steps(report),
         "questions": open_questions(report),
     }
 

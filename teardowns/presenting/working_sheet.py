@@ -67,10 +67,16 @@ def check_sheet(unit, report: dict, rule) -> dict:
         "formula": formula_lines(rule.formula),
         "outcomes": [
             (mark_safe(check_mark(check["outcome"])), check["sentence"],
-             texts.get(check["claim"], ""), links.evidence(check["claim"]))
+             texts.get(check["claim"]) or _subject(check),
+             links.evidence(check["claim"]) if check["claim"] else links.unit)
             for check in report["checks"] if check["id"] == rule.id
         ],
     }
+
+
+def _subject(check: dict) -> str:
+    """What a check is about that concerns no single claim."""
+    return f"port {check['port']}" if check.get("port") else "the unit"
 
 
 def _head(unit, rule: dict, links: Links) -> dict:

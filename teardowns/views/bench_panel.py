@@ -4,9 +4,12 @@ from django.utils.safestring import mark_safe
 from teardowns.figures.marks import verdict_chip
 from teardowns.figures.strip import strip, strip_axis
 from teardowns.models import Assessment
+from teardowns.presenting.looked_states import looked_states
+from teardowns.presenting.next_steps import panel_steps, without_steps
 from teardowns.reading.quantity import print_interval, print_quantity
 
 MOST_QUESTIONS = 5
+MOST_STEPS = 4
 
 
 def panel(unit):
@@ -20,10 +23,21 @@ def panel(unit):
         "chip": verdict_chip(found.verdict) if found.verdict else "",
         "claim": _claim_text(payload),
         "lines": sum(bool(line.get("used")) for line in payload.get("lines", ())),
-        "questions": [question["text"]
-                      for question in payload.get("open_questions", ())[:MOST_QUESTIONS]],
+        "next_address": f"{unit.get_absolute_url()}#next", **_next(unit, payload),
         "strip": _strip(found.claimed_power, capability), "axis": mark_safe(strip_axis()),
     } | _capability_texts(payload, end, capability)
+
+
+def _next(unit, payload):
+    """The best steps for the contributor; the open questions as long as no claim is recorded."""
+    questions = [question["text"]
+                 for question in payload.get("open_questions", ())[:MOST_QUESTIONS]]
+    if payload.get("headline") is None or "next_steps" not in payload:
+        return {"steps": [], "without_steps": "", "questions": questions}
+    states = looked_states(unit.measurements.all(), unit.components.all())
+    steps = panel_steps(payload, states, MOST_STEPS)
+    return {"steps": steps, "without_steps": "" if steps else without_steps(payload),
+            "questions": []}
 
 
 def _lower_end(payload):

@@ -1,14 +1,14 @@
 """The method, printed from the rulebook."""
 from django.shortcuts import render
 
-from teardowns.engine import rulebook
 from teardowns.presenting import method_formulas
 from teardowns.presenting.method_sheet import method_sheet
 from teardowns.presenting.verdict_words import VERDICT_WORDS
+from teardowns.services.active_rulebook import active_rulebook
 
 
 def method(request):
-    return render(request, "teardowns/method.html", method_sheet(rulebook.load()) | {
+    return render(request, "teardowns/method.html", method_sheet(active_rulebook()) | {
         "verdict_words": VERDICT_WORDS,
         "likelihoods": method_formulas.LIKELIHOODS,
         "likelihood_key": method_formulas.LIKELIHOOD_KEY,

@@ -1,16 +1,16 @@
 """The engine run once more over a unit's document, so that its working can be shown."""
-from teardowns.engine import pipeline, rulebook
+from teardowns.engine import pipeline
 from teardowns.engine.explain import explain, explain_claim
 from teardowns.exchange.tables import engine_tables, refs_behind
 from teardowns.exchange.verdict import each_ref_apart
 
 
-def line_working(document, line_id, end, claim=""):
+def line_working(document, rules, line_id, end, claim=""):
     """How a line of evidence came to its value at one mains end, read for the claim of that ref.
 
     None where the unit has no such line, or no such claim.
     """
-    tables, assessment = _assessed(document)
+    tables, assessment = _assessed(document, rules)
     judged = _judged(tables)
     if claim and claim not in judged:
         return None
@@ -18,18 +18,18 @@ def line_working(document, line_id, end, claim=""):
     return each_ref_apart(explain(assessment, 0, line_id, end, tables.refs, index))
 
 
-def claim_working(document, ref):
+def claim_working(document, rules, ref):
     """How a claim came to its plausibility; None where it is not judged."""
-    tables, assessment = _assessed(document)
+    tables, assessment = _assessed(document, rules)
     judged = _judged(tables)
     if ref not in judged:
         return None
     return each_ref_apart(explain_claim(assessment, judged.index(ref), tables.refs))
 
 
-def _assessed(document):
+def _assessed(document, rules):
     tables = engine_tables([document])
-    return tables, pipeline.assess(tables.evidence, tables.claims, rulebook.load())
+    return tables, pipeline.assess(tables.evidence, tables.claims, rules, tables.ports)
 
 
 def _judged(tables):

@@ -41,7 +41,8 @@ def styleguide(request):
         "states": State.choices,
         "rows": style_samples.rows(),
         "axis": mark_safe(strip_axis()),
-        "figures": (style_samples.ladder(), style_samples.weights(), style_samples.budget()),
+        "figures": (style_samples.ladder(), style_samples.weights(), style_samples.budget(),
+                    style_samples.gains()),
     })
 
 

@@ -11,20 +11,23 @@ from teardowns.models import Unit
 from teardowns.presenting.evidence_names import cited_rows
 from teardowns.presenting.sheet_version import sheet_version
 from teardowns.presenting.working_sheet import check_sheet, working_sheet
+from teardowns.services.active_rulebook import rulebook_beside
 from teardowns.services.export_unit import unit_document
 from teardowns.views.recomputed import line_working
 
 
 def unit_working(request, pk, line_id, end):
-    unit = access.unit_to_see(request.user, pk, Unit.objects.with_stored_version())
+    units = Unit.objects.with_stored_version().with_active_set()
+    unit = access.unit_to_see(request.user, pk, units)
     rule = rule_or_404(line_id, end)
     document = unit_document(unit)
-    report, = verdicts([document])
+    rules = rulebook_beside(unit)
+    report, = verdicts([document], rules=rules)
     if rule.kind == CHECK:
         sheet = check_sheet(unit, report, rule)
     else:
         claim = claim_asked(request)
-        trace = line_working(document, line_id, end, claim)
+        trace = line_working(document, rules, line_id, end, claim)
         if trace is None:
             raise Http404("This line has no value for this unit at this end of the mains range.")
         sheet = working_sheet(unit, report, trace, end, claim, cited_rows(document))

@@ -3,9 +3,9 @@ from dataclasses import replace
 import pytest
 
 from teardowns.figures.capability import Capability
-from teardowns.figures.ladder import Claimed, Gap, Rung, evidence_ladder, ladder_axis
+from teardowns.figures.ladder import Claimed, Rung, evidence_ladder, ladder_axis
 
-from .drawing import of_class, parsed, share, words
+from .drawing import of_class, parsed, share
 
 BULK = Rung("limit", "Bulk capacitor", "15 µF", 14.7, 11.0, 19.7, "14.7", "11.0 to 19.7", "/w/")
 HELD = Rung("passed", "Held regulation", "30 min", 13.0, 12.4, 13.7, "at least 13.0",
@@ -15,15 +15,15 @@ CLAIM = Claimed(45.0, "claimed 45 W")
 CELLS = ("Capability", "14.6")
 
 
-def drawn(rungs=(BULK, HELD), gaps=(), claim=CLAIM, found=FOUND):
+def drawn(rungs=(BULK, HELD), claim=CLAIM, found=FOUND):
     axis = ladder_axis(rungs, [claim.power] if claim else [], [found] if found else [])
-    return axis, parsed(evidence_ladder("Caption", axis, rungs, gaps, claim, found, CELLS))
+    return axis, parsed(evidence_ladder("Caption", axis, rungs, claim, found, CELLS))
 
 
 def test_every_row_is_a_row_of_a_table_with_explicit_roles():
-    _, tree = drawn(gaps=[Gap("Sense resistor", "not looked")])
+    _, tree = drawn()
     rows = list(tree.iter("tr"))
-    assert len(rows) == 5                       # head, two lines, one gap, capability
+    assert len(rows) == 4                       # head, two lines, capability
     assert all(row.get("role") == "row" for row in rows)
     assert tree.find("table").get("role") == "table"
 
@@ -53,11 +53,10 @@ def test_a_screen_reader_hears_kind_value_and_interval():
     assert "limit: 14.7 W, 90 % interval 11.0 to 19.7 W" in titles
 
 
-def test_a_gap_is_a_dotted_row_with_its_reason():
-    _, tree = drawn(gaps=[Gap("Sense resistor", "Resistance: not readable")])
-    assert of_class(tree, "unm")
-    assert "Resistance: not readable" in words(tree)
-    assert "no value" in words(tree)
+def test_the_lowest_rung_comes_first():
+    _, tree = drawn(rungs=(BULK, HELD))         # 14.7 W, 13.0 W
+    titles = [title.text for title in tree.iter("title")]
+    assert [title.split(":")[0] for title in titles[:2]] == ["passed", "limit"]
 
 
 def test_without_any_line_the_foot_is_dotted_and_nothing_is_invented():
@@ -73,7 +72,7 @@ def test_without_a_claim_there_is_no_claim_line():
 @pytest.mark.parametrize(("power", "anchor"), [(10.5, "start"), (100.0, "middle"), (990.0, "end")])
 def test_the_claims_label_stays_on_the_sheet(power, anchor):
     axis = ladder_axis([replace(BULK, low=10.8, high=900)], [power], [])
-    tree = parsed(evidence_ladder("", axis, [], [], Claimed(power, "claimed"), None, CELLS))
+    tree = parsed(evidence_ladder("", axis, [], Claimed(power, "claimed"), None, CELLS))
     label, = of_class(tree, "claim-t")
     assert label.get("text-anchor") == anchor
 
@@ -89,5 +88,5 @@ def test_names_cannot_inject_markup():
 
 
 def test_no_style_attribute_is_written():
-    _, tree = drawn(gaps=[Gap("a", "b")])
+    _, tree = drawn()
     assert all(node.get("style") is None for node in tree.iter())

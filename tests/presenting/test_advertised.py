@@ -1,22 +1,31 @@
-"""Words composed by hand from the layout of USB PD 3.1, tables 6-9 and 6-13 (from memory)."""
+"""Words from public logs and driver sources, one of each kind; see
+tests/engine/physics/test_power_objects.py.
+"""
+import pytest
+
 from teardowns.presenting.advertised import advertised_words
 
 
-def test_a_fixed_supply_is_its_voltage_and_current():
-    # 100 × 50 mV << 10 | 300 × 10 mA = 0x1912C; the high bits are flags of the first word
-    assert advertised_words(["0A01912C"]) == ["5\u202fV 3\u202fA (0A01912C)"]
+@pytest.mark.parametrize("word, words", [
+    ("0A01912C", "5 V 3 A"), ("8F0190C8", "5 to 12 V 2 A, variable"),
+    ("4F01903C", "5 to 12 V 15 W, battery"), ("C0DC213C", "3.3 to 11 V 3 A"),
+    ("C9A43741", "5.5 to 21 V 3.25 A, power-limited"),
+    ("D230968C", "15 to 28 V 140 W, adjustable"),
+    ("E004B145", "9 to 15 V 3 A, 3.25 A to 20 V, adjustable"),
+])
+def test_an_object_is_told_in_words_with_its_word_beside(word, words):
+    assert advertised_words([word])[0].replace("\u202f", " ") == f"{words} ({word})"
 
 
-def test_a_programmable_supply_is_its_range_and_current():
-    # 1100 b, 110 × 100 mV << 17, 33 × 100 mV << 8, 60 × 50 mA
-    word = f"{0b1100 << 28 | 110 << 17 | 33 << 8 | 60:08X}"
-    assert advertised_words([word]) == [f"3.3 to 11\u202fV 3\u202fA ({word})"]
+def test_the_words_keep_their_order():
+    assert [text[:1] for text in advertised_words(["0A01912C", "0002D12C"])] == ["5", "9"]
 
 
-def test_other_supplies_are_shown_without_invented_numbers():
-    assert advertised_words(["7C000000"]) == [
-        "battery, variable or adjustable supply (7C000000)"]
+@pytest.mark.parametrize("word, told", [
+    ("zz", "“zz” is no 32-bit word"), ("F0000001", "not defined"), ("00000000", "leave it out")])
+def test_what_cannot_be_read_says_why(word, told):
+    assert told in advertised_words([word])[0]
 
 
-def test_what_is_no_word_is_shown_as_it_is():
-    assert advertised_words(["zz"]) == ["zz (not a 32-bit word)"]
+def test_no_words_are_no_text():
+    assert advertised_words([]) == []

@@ -1,4 +1,4 @@
-from teardowns.presenting.checks_section import check_rows
+from teardowns.presenting.checks_section import check_rows, remarks
 from teardowns.presenting.links import Links
 from tests.figures.sample_report import REPORT
 
@@ -27,3 +27,10 @@ def test_each_row_leads_to_its_claim_and_its_working():
     row, = rows(check("claim/out-5"))
     assert row.claims[0][0] == "#verdict-claim-out-5"
     assert row.working == "/units/7/working/checks/connector_current/low/"
+
+
+def test_what_needs_reading_stands_apart_from_what_is_consistent():
+    found = remarks(rows(*(check("claim/out-5", outcome, outcome)
+                           for outcome in ("consistent", "inconsistent", "cannot tell"))))
+    assert [row.outcome for row in found["remarked"]] == ["inconsistent", "cannot tell"]
+    assert [row.outcome for row in found["consistent"]] == ["consistent"]

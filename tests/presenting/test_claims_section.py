@@ -42,3 +42,11 @@ def test_light_lines_decide_nothing():
 def test_a_rating_is_told_as_far_as_it_is_claimed():
     assert ratings({"voltage": None, "current": None, "power": 45.0}) == "45\u202fW"
     assert ratings(CLAIMS[0]) == "20\u202fV · 2.25\u202fA · 45\u202fW"
+
+
+def test_a_contradiction_tells_which_reading_is_most_likely_wrong():
+    report = deepcopy(REPORT)
+    report["claims"][0]["suspects"] = [{"text": "the load", "share": 1.0}]
+    first, *others = claim_rows(report, Links(7))
+    assert first.suspicion == "Most likely wrong: the load."
+    assert all(row.suspicion == "" for row in others)

@@ -1,7 +1,7 @@
 import pytest
 
 from teardowns.models import Assessment
-from teardowns.views.bench_panel import MOST_QUESTIONS, panel
+from teardowns.views.bench_panel import MOST_QUESTIONS, MOST_STEPS, panel
 
 pytestmark = pytest.mark.django_db
 NOTHING = {"mains": {"low": {"voltage": 100.0}, "high": {"voltage": 240.0}},
@@ -48,3 +48,29 @@ def test_the_headline_claim_and_a_few_questions_stand_beside_it(unit):
                   open_questions=[{"text": f"Question {i}"} for i in range(9)])
     assert found["claim"] == "45.0\u202fW"
     assert found["questions"] == [f"Question {i}" for i in range(MOST_QUESTIONS)]
+
+
+STEP = {"rule": "power/bulk_capacitor", "title": "Bulk capacitor", "text": "Read off: marking.",
+        "reads": ["bulk_capacitance_marked"], "bits": 0.5, "minutes": 1.0, "bits_per_minute": 0.5,
+        "stage": "opened"}
+
+
+def with_steps(unit, *steps):
+    return shown(unit, "doubtful", 45.0, claims=[{"power": 45.0}], headline=0,
+                 next_steps=list(steps), open_questions=[{"text": "Question"}])
+
+
+def test_the_best_steps_stand_in_place_of_the_questions(unit):
+    found = with_steps(unit, *[STEP] * (MOST_STEPS + 1))
+    assert [step.text for step in found["steps"]] == ["Read off: marking."] * MOST_STEPS
+    assert found["questions"] == []
+    assert found["next_address"] == f"{unit.get_absolute_url()}#next"
+
+
+def test_a_part_that_cannot_be_read_is_not_asked_for_again(unit, alice):
+    unit.components.create(key="bulk", role="bulk_capacitor", state="not_readable", author=alice)
+    assert with_steps(unit, STEP)["steps"] == []
+
+
+def test_where_nothing_is_left_to_measure_it_says_so(unit):
+    assert with_steps(unit)["without_steps"].startswith("Nothing left to measure")

@@ -7,11 +7,14 @@ import pytest
 from teardowns.engine import rulebook
 from teardowns.engine.defaults import DEFAULTS
 from teardowns.engine.likelihoods import log_practice
+from teardowns.engine.physics.cores import CORES
+from teardowns.engine.physics.feedback import TABLE
 from teardowns.engine.rule import LIMIT
 from teardowns.engine.verdicts import WORDS, verdict_words
 from teardowns.presenting.method_sheet import method_sheet
 from teardowns.presenting.verdict_words import VERDICT_WORDS
 
+pytestmark = pytest.mark.django_db
 RULES = rulebook.load().lines + rulebook.load().checks
 
 
@@ -37,6 +40,16 @@ def test_every_rule_is_printed_whole(shown, rule):
     assert f'id="{rule.id.replace("/", "-")}"' in shown and rule.formula in shown
     for part in (rule.title, rule.source, rule.validity, *rule.summary.split("\n\n")):
         assert part in shown
+
+
+@pytest.mark.parametrize("rule", [rule for rule in RULES if rule.worked], ids=lambda rule: rule.id)
+def test_every_tested_value_is_printed_with_its_source(shown, rule):
+    assert all(one.source in shown for one in rule.worked)
+
+
+def test_the_core_library_and_the_truth_table_are_printed_row_by_row(shown):
+    assert all(core.name in shown for core in CORES)
+    assert all(arrangement.note in shown for arrangement in TABLE)
 
 
 @pytest.mark.parametrize("code", DEFAULTS)

@@ -32,9 +32,9 @@ def test_it_shows_prior_weights_capability_and_the_choice_of_the_word(client, un
 
 
 def test_it_names_where_the_claim_holds(client, unit):
-    # 0.95 and 1.6 times 45 W are 42.75 and 72 W; 1/30 of it is 1.5 W
+    # 0.95 and 1.6 times 45 W are 42.75 and 72 W; 1/12 of it is 3.75 W
     assert "42.8 to 72.0 W" in text_of(sheet(client, unit))
-    assert "1.5 to 42.8 W" in text_of(sheet(client, unit))
+    assert "3.8 to 42.8 W" in text_of(sheet(client, unit))
 
 
 def test_it_shows_every_weight_of_the_assessment(client, unit):

@@ -158,3 +158,9 @@ def test_no_style_attribute_and_no_inline_script_is_written(html):
     assert " style=" not in html
     assert not re.search(r"<script(?![^>]*\bsrc=)", html)
     assert not re.search(r"\son\w+=", html)
+
+
+def test_what_to_measure_next_stands_with_all_open_questions_or_says_that_nothing_is_left(html):
+    part = html[html.index('id="next"'):html.index('id="cautions"')]
+    assert "What to measure next" in part and "All open questions" in part
+    assert ('class="scale gains"' in part) != ("Nothing left to measure" in part)
