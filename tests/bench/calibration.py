@@ -1,29 +1,38 @@
 """Scores the engine's probabilities on drawn chargers of known capability; exit 1 below the bars.
 
-python -m tests.bench.calibration [chargers a regime, default 20000] [--variants]
+python -m tests.bench.calibration [chargers a regime, default 20000]
+    [--variants]    other makers one by one, shown and not judged
+    [--no-lines]    without the table of what each line of evidence is worth
+    [--plot FILE]   reliability as SVG
 """
 import sys
 import time
+from pathlib import Path
 
-import numpy as np
-
-from tests.simulator.habits import REGIMES, USUAL, VARIANTS
-from tests.simulator.scores import coverage, score
+from tests.simulator.habits import REGIMES, UNSEEN, USUAL, VARIANTS
+from tests.simulator.plot import bars, svg
+from tests.simulator.scores import coverage
 from tests.simulator.tables import CLAIMS
-from tests.simulator.trial import join, run
+from tests.simulator.trial import MOST_POWER, join, run
+from tests.simulator.worth import weigh_lines
 
-CONDEMNED, CONDEMNED_HARD, RELIABILITY, COVERED = 0.005, 0.0005, 0.10, (0.85, 0.95)
-MOST_POWER = (0, 1)     # the claims of most power, without and with a voltage; both are judged
+CONDEMNED, CONDEMNED_HARD, RELIABILITY, COVERED = 0.003, 0.0003, 0.07, (0.88, 0.93)
+REASSURED, NOTICED = 0.005, 0.97
+UNSEEN_SEED = 4711
 VARIANT_SHARE = 3       # a variant draws so many times fewer chargers
-HEADER = (f"{'regime':12} {'claims':16} {'n':>6} {'Brier':>6} {'met p<.1':>8} {'met p<.01':>9} "
-          f"{'not met p>.9':>12} {'reliability':>11} {'90 % covers':>11}  missed (not judged)")
+WORTH = 700             # chargers a regime for the worth of lines, at most
+HEADER = (f"{'regime':15}{'claims':17}{'n':>6}  {'Brier':>6}  {'met<.1':>7} {'met<.01':>7}  "
+          f"{'1.5x>.9':>7}  {'3x<.1':>6} {'of':>5}  {'reliab.':>7} {'90 %':>6}  "
+          "missed (not judged)")
 
 
 def misses(scores, covered):
     """Names of the bars that a set of scores misses: those on honest units, and the others."""
     honest = {"p<.1": scores.condemned > CONDEMNED,
               "p<.01": scores.condemned_hard > CONDEMNED_HARD}
-    others = {"reliability": scores.reliability_error > RELIABILITY,
+    others = {"reassured": scores.reassured > REASSURED,
+              "threefold": scores.noticed < NOTICED,
+              "reliability": scores.reliability_error > RELIABILITY,
               "coverage": not COVERED[0] <= covered <= COVERED[1]}
     return [[name for name, missed in bars.items() if missed] for bars in (honest, others)]
 
@@ -31,51 +40,68 @@ def misses(scores, covered):
 def report(trial, regime, claims, mine, whole=False):
     """Print the scores of one group of claims; how many bars were missed.
 
-    Honest units are protected in every row. Reliability and coverage are judged for the whole
-    population: within one regime they also tell how far the drawn odds are from even odds.
+    Honest units are protected in every row. The other bars are judged for the whole population:
+    within one regime they also tell how far the drawn odds are from even odds.
     """
     covered = coverage(trial.capability, trial.low, trial.high)
-    of = np.isin(trial.group, mine)
-    scores = score(trial.p[of], trial.met[of])
+    scores = trial.score(mine)
     judged, others = misses(scores, covered)
     if whole:
         judged, others = judged + others, []
     shown = judged + [f"({name})" for name in others]
-    print(f"{regime:12} {claims:16} {scores.claims:6} {scores.brier:6.4f} "
-          f"{scores.condemned:8.4f} {scores.condemned_hard:9.5f} {scores.reassured:12.4f} "
-          f"{scores.reliability_error:11.3f} {covered:11.3f}  {', '.join(shown) or '-'}")
+    print(f"{regime:15}{claims:17}{scores.claims:6}  {scores.brier:6.4f}  {scores.condemned:7.4f} "
+          f"{scores.condemned_hard:7.5f}  {scores.reassured:7.4f}  {scores.noticed:6.3f} "
+          f"{scores.threefold:5}  {scores.reliability_error:7.3f} {covered:6.3f}  "
+          f"{', '.join(shown) or '-'}")
     return len(judged)
 
 
-def bins(trial):
-    """Print the ten bins of the claims of most power."""
-    of = np.isin(trial.group, MOST_POWER)
-    print("\np from  claims  mean p  met")
-    for k, (count, mean, true) in enumerate(score(trial.p[of], trial.met[of]).reliability):
-        print(f"{k / 10:6.1f} {count:7} {mean:7.3f} {true:6.3f}")
+def population(name, n, makers, seed=1):
+    """Print a population's scores; how many bars it missed, and its trials as one.
 
-
-def population(name, n, habits):
+    makers : habits, each of which draws its share of the chargers
+    """
     print(f"\n{name}, {n} chargers a regime\n{HEADER}")
-    trials = [run(n, seed, regime, habits) for seed, regime in enumerate(REGIMES, 1)]
+    trials = [join([run(n // len(makers), seed + 100 * k + place, regime, habits)
+                    for place, habits in enumerate(makers)])
+              for k, regime in enumerate(REGIMES)]
     missed = sum(report(trial, regime.name, label, (k,))
                  for trial, regime in zip(trials, REGIMES, strict=True)
                  for k, label in enumerate(CLAIMS))
     together = join(trials)
     missed += sum(report(together, "all", CLAIMS[k], (k,), whole=True) for k in MOST_POWER)
+    print("\np from claims  mean p     met")
+    print("\n".join(bars(together.score().reliability)))
     return missed, together
+
+
+def lines(n):
+    """Print what each line of evidence is worth."""
+    print(f"\nworth of the lines, {n} chargers a regime; without a line: Brier, honest p < .1, "
+          f"reliability\n{'line':36}{'seen':>6} {'met':>7} {'not met':>8}   {'Brier':>7} "
+          f"{'met<.1':>7} {'reliab.':>8}")
+    for one in sorted(weigh_lines(n, 900, REGIMES), key=lambda one: -one.brier):
+        print(f"{one.line:36}{one.seen:6.2f} {one.met:+7.2f} {one.not_met:+8.2f}   "
+              f"{one.brier:+7.4f} {one.condemned:7.4f} {one.reliability:8.3f}")
 
 
 def main(arguments):
     n = next((int(word) for word in arguments if word.isdigit()), 20_000)
     start = time.perf_counter()
-    missed, together = population("usual habits", n, USUAL)
-    bins(together)
-    if "--variants" in arguments:       # shown, not judged: makers other than the engine expects
+    missed, usual = population("usual habits", n, (USUAL,))
+    more, unseen = population("makers nobody tuned to", n // 2, UNSEEN, UNSEEN_SEED)
+    if "--variants" in arguments:
         for name, habits in VARIANTS.items():
-            population(name, n // VARIANT_SHARE, habits)
-    print(f"\n{missed} bars missed under usual habits; {time.perf_counter() - start:.0f} s")
-    return 1 if missed else 0
+            population(name, n // VARIANT_SHARE, (habits,))
+    if "--no-lines" not in arguments:
+        lines(min(n, WORTH))
+    if "--plot" in arguments:
+        curves = {"usual habits": usual, "other makers": unseen}
+        Path(arguments[arguments.index("--plot") + 1]).write_text(
+            svg({name: trial.score().reliability for name, trial in curves.items()}))
+    print(f"\n{missed} bars missed under usual habits, {more} by makers nobody tuned to; "
+          f"{time.perf_counter() - start:.0f} s")
+    return 1 if missed + more else 0
 
 
 if __name__ == "__main__":

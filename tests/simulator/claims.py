@@ -14,12 +14,13 @@ LABEL_POWER = np.unique(np.concatenate(
 class Plates:
     """(n,) each; the claim of most power, and that at 5 V of units that claim more voltages."""
 
+    truth: np.ndarray           # W, what the unit reaches
     power: np.ndarray           # W
     voltage: np.ndarray         # V
     several: np.ndarray         # bool: claims 5 V and a higher voltage
     current: np.ndarray         # A, at `voltage`
     current_5v: np.ndarray      # A; NaN where one voltage is claimed
-    power_met: np.ndarray       # bool, at the low end of the rated mains
+    power_met: np.ndarray       # bool, at any rated mains voltage
     voltage_met: np.ndarray     # bool
     power_5v_met: np.ndarray    # bool
     input_current: np.ndarray   # A
@@ -27,7 +28,7 @@ class Plates:
 
 def draw_plates(chargers, rng):
     c, n = chargers, chargers.target.size
-    truth = c.capability(c.mains_low)
+    truth = c.everywhere()
     honest = c.honest
     power = nearest(LABEL_POWER, truth * np.exp(c.overstated))
     # Honest watts, and a voltage that is not there: so often that the claims of several voltages
@@ -39,7 +40,7 @@ def draw_plates(chargers, rng):
     several = c.switchable | invented
     current_5v = np.where(several, _current_5v(c, power, honest, rng), np.nan)
     at_5v = np.fmin(truth, np.where(c.switchable, 5 * c.current_5v, np.nan))
-    return Plates(power, voltage, several, current, current_5v,
+    return Plates(truth, power, voltage, several, current, current_5v,
                   power_met=truth >= MET * power, voltage_met=c.top_voltage >= 0.98 * voltage,
                   power_5v_met=at_5v >= MET * 5 * current_5v,
                   input_current=_input_current(c, power, honest, rng))
@@ -58,7 +59,6 @@ def _input_current(chargers, power, honest, rng):
     """Honest: enough for the claim. Others: that of the real design, or made up to fit."""
     n = power.size
     fits = honest | (rng.random(n) < 0.5)
-    drawn = np.where(fits, power, chargers.target) / chargers.efficiency
-    factor = np.where(chargers.corrector, 0.95, np.where(chargers.full_wave, 0.57, 0.37))
-    current = drawn / (factor * chargers.mains_low) * rng.uniform(1.0, 1.6, n)
-    return np.maximum(np.ceil(current * 20) / 20, 0.05)
+    drawn = np.where(fits, power, chargers.target) / chargers.bus_efficiency_guess
+    current = chargers.mains_side.current(chargers.mains_low, drawn)
+    return np.maximum(np.ceil(current * rng.uniform(1.0, 1.6, n) * 20) / 20, 0.05)

@@ -17,7 +17,8 @@ def evidence_table(observed):
     return EvidenceTable(
         units=np.arange(observed[0].value.size), row=row[order], code=code[order],
         value=value[order], u=u[order], mains_voltage=mains[order],
-        output_voltage=output[order], evidence_id=evidence_id[order])
+        output_voltage=output[order], port=np.full(row.size, -1), scale=np.full(row.size, -1),
+        evidence_id=evidence_id[order])
 
 
 def _rows(k, clue):
@@ -45,5 +46,6 @@ def claim_table(chargers, plates):
         voltage=np.concatenate([nothing, plates.voltage, np.full(several.size, 5.0)]),
         current=np.concatenate([nothing, plates.current, plates.current_5v[several]]),
         power=np.concatenate([plates.power, nothing, nothing[several]]),
-        connector=plug[row], claim_id=np.arange(row.size))
+        connector=plug[row], port=np.full(row.size, -1), shared=np.zeros(row.size, bool),
+        claim_id=np.arange(row.size))
     return table, group

@@ -31,6 +31,19 @@ def test_certainty_belongs_to_the_last_bin():
     assert list(reliability(np.array([1.0]), np.array([True])))[-1] == (1, 1.0, 1.0)
 
 
-def test_coverage_leaves_out_units_without_an_interval():
-    truth = np.array([1.0, 2.0, 3.0])
-    assert coverage(truth, np.array([0.5, 2.5, np.nan]), np.array([1.5, 3.5, np.nan])) == 0.5
+def test_coverage_leaves_out_units_without_an_interval_or_a_truth():
+    truth = np.array([1.0, 2.0, 3.0, np.nan])
+    low, high = np.array([0.5, 2.5, np.nan, 1.0]), np.array([1.5, 3.5, np.nan, 2.0])
+    assert coverage(truth, low, high) == 0.5
+
+
+def test_reassured_counts_only_claims_of_half_again_and_more():
+    found = score(np.array([0.95, 0.95, 0.5]), np.array([False] * 3), np.array([1.4, 1.6, 2.0]))
+    assert found.reassured == pytest.approx(0.5)
+
+
+def test_noticed_counts_only_threefold_claims_on_ordinary_evidence():
+    p, none = np.array([0.05, 0.5, 0.5, 0.01]), np.zeros(4, bool)
+    overstated, usual = np.array([3.0, 4.0, 5.0, 2.0]), np.array([True, True, False, True])
+    found = score(p, none, overstated, usual)
+    assert (found.noticed, found.threefold) == (0.5, 2)
