@@ -120,10 +120,17 @@ def explain(assessment: Assessment, row_number: int, line_id: str, end: str,
         "model_share": model**2 / variance if variance else 0.0,
         "scale_share": float(line.common[place]) / variance if variance else 0.0,
         "margin": rule.margin or None,
+        "doubt": _doubt(line, place),
         "result": result(rule, value, float(line.u_ln[place])),
         "source": rule.source, "validity": rule.validity,
         "rulebook": assessment.rulebook.version,
     }
+
+
+def _doubt(line, place):
+    """How likely a part was mistaken, and how many times the value would be then; or None."""
+    share, factor = (float(part[place]) for part in line.doubt)
+    return {"share": share, "factor": factor} if share else None
 
 
 def _of_claim(assessment, examined, mine, rule, asked, case, refs):
@@ -187,7 +194,9 @@ PRIOR = ("Even odds: half the prior for a capability of 0.95 to 1.6 times the cl
          "claim would have lost it.")
 PRIOR_JOINT = (" The voltage likewise: 0.95 to 1.1 times the claim against 4.5 V to 0.95 times{}. "
                "Even odds for both together; when they are not both true, it is the voltage alone "
-               "in {:.2g}, the power alone in {:.2g} and both in {:.2g} of cases.")
+               "in {:.2g}, the power alone in {:.2g} and both in {:.2g} of cases. Each of the "
+               "three starts at even odds of its own, so that both together may come out more "
+               "plausible than one of them alone.")
 AT_5V = f", {STAYS_AT_5V:g} of it at 5 V"
 
 

@@ -85,6 +85,7 @@ class RuleSheet:
     validity: str
     model_error: str                    # "" where the rule has none
     margin: str
+    doubted: bool                       # whether a part that it rests on may be mistaken
     beside: tuple[str, str] | None      # anchor and title of the line beside which it is silent
     worked: tuple[WorkedRow, ...]
 
@@ -128,7 +129,8 @@ def _sheets(rulebook: Rulebook, chapter: str) -> list[RuleSheet]:
             inputs=tuple(_input(rule, code) for code in rule.reads),
             source=rule.source, validity=rule.validity, model_error=_own_uncertainty(rule),
             margin=_margin(rule.margin) if rule.margin else "",
-            beside=_beside(rulebook, rule), worked=tuple(_worked(rule, one) for one in rule.worked),
+            doubted=rule.doubt is not None, beside=_beside(rulebook, rule),
+            worked=tuple(_worked(rule, one) for one in rule.worked),
         )
         for rule in getattr(rulebook, chapter)
     ]

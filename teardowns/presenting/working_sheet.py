@@ -54,7 +54,22 @@ def working_sheet(
         "interval": interval_text(trace["result"]),
         "inputs": [_input(entry, cited, links) for entry in trace["inputs"]],
         "budget": _budget(trace),
+        "caveats": _caveats(trace),
     }
+
+
+def _caveats(trace: dict) -> list[str]:
+    """What the number alone does not say: what it shares, and how far it is trusted."""
+    shared = [entry["label"].lower() for entry in trace["inputs"] if entry["shared"]]
+    found = []
+    if shared:
+        found.append(f"Other lines read the {' and the '.join(shared)} too: what is uncertain "
+                     "there moves all of them together.")
+    if doubt := trace["doubt"]:
+        found.append(f"One such reading in {number(1 / doubt['share'], 2)} is taken to be "
+                     f"mistaken, with a limit {number(doubt['factor'], 2)} times as high: so far "
+                     "and no further does this line refute.")
+    return found
 
 
 def check_sheet(unit, report: dict, rule) -> dict:
@@ -137,6 +152,11 @@ def _budget(trace: dict) -> SafeString | str:
     ]
     parts.append(_part("The formula itself", None, trace["model_error"] * result["value"],
                        trace["model_share"], unit))
+    if trace["scale_share"] > 0:
+        parts.append(Part("The photo scale that several lengths share", "they err together",
+                          trace["scale_share"] ** 0.5 * result["u"],
+                          with_unit(number(trace["scale_share"] ** 0.5 * result["u"], 2), unit),
+                          _share(trace["scale_share"])))
     parts.sort(key=lambda part: -part.size)
     total = Part("Combined", "root of the sum of squares", result["u"],
                  with_unit(number(result["u"], 2), unit), "")
@@ -152,5 +172,8 @@ def _part(name: str, entry: dict | None, size: float, share: float, unit: str) -
         quantity_in_words(entry) if entry
         else "how far it may be off where all inputs are right"
     )
-    shares = f"{with_unit(f'{share * 100:.0f}', '%')} of the variance"
-    return Part(name.strip(), detail, size, with_unit(number(size, 2), unit), shares)
+    return Part(name.strip(), detail, size, with_unit(number(size, 2), unit), _share(share))
+
+
+def _share(share: float) -> str:
+    return f"{with_unit(f'{share * 100:.0f}', '%')} of the variance"

@@ -176,3 +176,15 @@ def test_a_claim_of_power_alone_has_the_plausibility_of_its_power():
     found = explain_claim(judge(BENCH, [(NAN, NAN, 12.0)]), 0)
     assert found["plausibility"] == found["plausibility_power"] != 0.5
     assert found["plausibility_voltage"] is None and "Even odds" in found["prior"]
+
+
+def test_a_line_that_may_rest_on_a_mistake_says_how_likely_and_what_then():
+    half, bridge = (
+        explain(judge([*WIDE, ("bulk_capacitance", 1e-5, 1e-7), ("rectifier_full_wave", wave, 0.0)],
+                      CLAIMS), 0, "power/bulk_capacitor", "low") for wave in (0.0, 1.0))
+    assert half["doubt"] == {"share": 0.02, "factor": 2.6} and bridge["doubt"] is None
+
+
+def test_the_inputs_that_other_lines_share_are_marked(done):
+    found = inputs_of(explain(done, 0, "power/bulk_capacitor", "low"))
+    assert found["efficiency"]["shared"] and not found["bulk_capacitance"]["shared"]
