@@ -10,7 +10,7 @@ class Habits:
     spread: float = 1.0         # widens what habit leaves free: copper, flux, mass, tables
     density: float = 1.0        # times the usual current density
     flux: float = 1.0           # times the usual flux density
-    weight: float = 1.0         # times the usual mass of what is not transformer or capacitor
+    weight: float = 0.75        # times the usual mass of what is not transformer or capacitor
     corner: bool = False        # bulk capacitor chosen at 90 % of the mains, 47 Hz
     claim_first: bool = True    # what is claimed says nothing of honesty; else what is inside
     miscounted: float = 0.0     # of contributors, who take a bridge for half wave

@@ -23,7 +23,7 @@ def test_watts_a_gram_and_a_cubic_centimetre():
     brackets = ((4, 7, 0.20, 0.25), (10, 15, 0.28, 0.4), (18, 30, 0.40, 0.7))
     for (*_, gram, cube), (by_mass, by_volume) in zip(
             brackets, specific_powers(USUAL, brackets), strict=True):
-        assert by_mass == pytest.approx(gram, rel=0.35)
+        assert by_mass == pytest.approx(gram, rel=0.15)
         assert by_volume == pytest.approx(cube, rel=0.4)
 
 

@@ -80,8 +80,8 @@ def inductance_factor(primary_inductance, primary_inductance_u, primary_turns, p
     return np.where(absent, computed, measured), np.where(absent, computed_u, measured_u)
 
 
-LOWEST_THRESHOLD = 0.5
-THRESHOLD = triangular(LOWEST_THRESHOLD, 0.75, 1.0)
+LOWEST_THRESHOLD, HIGHEST_THRESHOLD = 0.5, 1.0
+THRESHOLD = triangular(LOWEST_THRESHOLD, 0.75, HIGHEST_THRESHOLD)
 
 
 @default("Controllers end the pulse at 0.5 to 1.0 V across the sense resistor, mostly 0.75 V, a "

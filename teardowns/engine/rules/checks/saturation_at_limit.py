@@ -4,7 +4,11 @@ Inductance, turns, cross-section and sense resistor together say what flux the l
 """
 from math import isnan
 
-from teardowns.engine.default_values.flyback import LOWEST_THRESHOLD, SATURATION
+from teardowns.engine.default_values.flyback import (
+    HIGHEST_THRESHOLD,
+    LOWEST_THRESHOLD,
+    SATURATION,
+)
 from teardowns.engine.mathml import EQ, equation, frac, row, sym
 from teardowns.engine.outcome import CANNOT_TELL, CONSISTENT, INCONSISTENT, Outcome
 from teardowns.engine.physics.magnetic_core import flux_density
@@ -23,7 +27,7 @@ COLD = 1.35           # what ferrite carries at 25 °C over what it carries at 1
            "(PyOpenMagnetics 1.7.35).",
     validity="Flyback converters without a power-factor corrector, with a sense resistor in the "
              "source or emitter of the switch. Where the threshold of the controller was not "
-             "read, the lowest usual one is taken, 0.5 V.",
+             "read, 0.5 to 1.0 V are looked at, and nothing is held against the unit.",
     formula=equation(sym("B"), EQ, frac(row(sym("L", "p"), sym("V", "CS")),
                                         row(sym("R", "CS"), sym("N", "p"), sym("A", "e")))),
     symbols={
@@ -41,20 +45,24 @@ def saturation_at_limit(primary_inductance, primary_turns, core_effective_area,
     if not (primary_turns > 0 and core_effective_area > 0):
         return Outcome(CANNOT_TELL, "The primary turns or the cross-section of the core were not "
                                     "recorded: count the turns, read or measure the core.")
-    threshold = _read_or(LOWEST_THRESHOLD, current_sense_threshold)
-    peak = threshold / current_sense_resistance
+    read = current_sense_threshold > 0
+    lowest, highest = (current_sense_threshold if read else usual
+                       for usual in (LOWEST_THRESHOLD, HIGHEST_THRESHOLD))
+    peak = lowest / current_sense_resistance
     reached = flux_density(primary_inductance, peak, primary_turns, core_effective_area)
-    cold = COLD * _read_or(SATURATION[0], saturation_flux_density)
-    numbers = {"peak_current": peak, "flux_density": reached, "threshold": threshold,
-               "saturation_cold": cold}
-    outcome, sentence = _judged(reached, cold)
-    return Outcome(outcome, f"With {plain(threshold, 'V')} across the sense resistor, a peak of "
-                            f"{plain(peak, 'A')}, the core reaches {plain(reached, 'T')}, "
-                            f"{sentence}", numbers)
-
-
-def _read_or(usual, value):
-    return usual if isnan(value) else value
+    most = SATURATION[0] if isnan(saturation_flux_density) else saturation_flux_density
+    numbers = {"peak_current": peak, "flux_density": reached, "threshold": lowest,
+               "saturation_cold": COLD * most}
+    if not read and reached * highest / lowest > USUAL:
+        return Outcome(CANNOT_TELL, "The controller's current-sense threshold was not recorded. "
+                       f"Between {plain(lowest, 'V')} and {plain(highest, 'V')}, the usual ones, "
+                       f"the core reaches {plain(reached, 'T')} to "
+                       f"{plain(reached * highest / lowest, 'T')}: look the threshold up in the "
+                       "data sheet.", numbers)
+    outcome, sentence = _judged(reached * highest / lowest, COLD * most)
+    return Outcome(outcome, f"With {'' if read else 'at most '}{plain(highest, 'V')} across the "
+                            f"sense resistor the core reaches "
+                            f"{plain(reached * highest / lowest, 'T')}, {sentence}", numbers)
 
 
 def _judged(reached, cold):

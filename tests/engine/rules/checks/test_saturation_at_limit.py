@@ -49,11 +49,23 @@ def test_without_turns_or_area_it_cannot_tell_and_says_what_to_do(code):
     assert found.outcome == CANNOT_TELL and "count the turns" in found.sentence
 
 
-def test_a_threshold_that_was_not_read_is_the_lowest_usual_one():
-    # 0.5 V over 0.8 Ω, 0.625 A: 0.435 T, where 0.75 V would be 0.653 T.
-    found = checks(saturation_at_limit, [*BENCH, ("current_sense_resistance", 0.8, 0.0)], CLAIM)
-    assert found[0]["outcome"] == CANNOT_TELL
-    assert found[0]["numbers"]["flux_density"] == pytest.approx(0.435, rel=2e-3)
+# 0.5 V over the resistor: 0.279 T at 1.25 Ω, 0.139 T at 2.5 Ω, 0.871 T at 0.4 Ω; with 1.0 V twice
+# that. What was not read is neither held against the unit nor a reassurance.
+@pytest.mark.parametrize("ohms, outcome, word", [
+    (1.25, CANNOT_TELL, "was not recorded"), (2.5, CONSISTENT, "at most"),
+    (0.4, CANNOT_TELL, "data sheet")])
+@pytest.mark.parametrize("unread", [NAN, 0.0])
+def test_a_threshold_that_was_not_read_may_be_any_of_the_usual_ones(ohms, outcome, word, unread):
+    found = checked(current_sense_resistance=ohms, current_sense_threshold=unread)
+    assert found.outcome == outcome and word in found.sentence
+
+
+def test_a_saturation_that_was_read_counts_in_place_of_the_usual_one():
+    # 0.557 T at 0.75 Ω lies between 1.35 · 0.385 = 0.520 T and 1.35 · 0.42 = 0.567 T.
+    found = checked(current_sense_resistance=0.75, saturation_flux_density=0.42)
+    assert found.outcome == CANNOT_TELL
+    assert checked(current_sense_resistance=0.75,
+                   saturation_flux_density=NAN).outcome == INCONSISTENT
 
 
 # An honest 20 W EE16: 700 µH, 115 turns, 19.2 mm², limit 1.15 A: 0.365 T. An honest 65 W PQ 26/20:
@@ -69,4 +81,5 @@ def test_honest_designs_contradict_nothing(inductance, turns, area, peak, thresh
 
 def test_it_stands_once_in_the_report_of_the_unit():
     seen = [*BENCH, ("current_sense_resistance", 0.75, 0.0), ("current_sense_threshold", 0.6, 0.0)]
-    assert [each["outcome"] for each in checks(saturation_at_limit, seen, CLAIM)] == [INCONSISTENT]
+    claims = [*CLAIM, (9.0, 1.0, NAN)]
+    assert [each["outcome"] for each in checks(saturation_at_limit, seen, claims)] == [INCONSISTENT]

@@ -83,3 +83,14 @@ def test_one_gives_the_bits_of_many():
     many = [np.random.default_rng(1).uniform(0.9, 1.1, 301) * each for each in INPUTS.values()]
     one = rectifier_rating(*(column[[150]] for column in many))
     assert one.tobytes() == rectifier_rating(*many)[[150]].tobytes()
+
+
+def test_a_65_watt_design_keeps_all_its_voltages():
+    claims = [(v, a, NAN, "usb_c") for v, a in [(20.0, 3.25), (15.0, 3.0), (9.0, 3.0)]]
+    done = judge(unit(100.0, 33.0, 6.0), claims)
+    assert all(weight(done, ID, claim) > 0 for claim in range(3))
+
+
+def test_12_volts_behind_a_30_volt_rectifier_are_refuted():
+    # 15 : 1 from 339 V leaves 30 − 22.6 = 7.4 V.
+    assert moved(unit(30.0, 75.0, 5.0), 12.0) < -20
