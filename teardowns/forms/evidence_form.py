@@ -11,6 +11,13 @@ MOST_TEXT = 20_000
 USUAL = {"how", "printed_text"}       # always filled, so no reason to show what stands beside them
 
 
+NUMBER_ERRORS = {
+    "invalid": "This is not a number here: write digits, for example 12.",
+    "min_value": "This begins at %(limit_value)s: check the number.",
+    "max_value": "This ends at %(limit_value)s: check the number.",
+}
+
+
 class _Carried(forms.Field):
     """A hidden value that the page carries: never a change that a person made."""
 

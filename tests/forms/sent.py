@@ -1,4 +1,6 @@
 """What a browser would send for a section as it is drawn, with some fields typed over."""
+from html.parser import HTMLParser
+
 from teardowns.forms.row_set import RowSet
 from teardowns.forms.section_form import SectionForm
 from teardowns.forms.sections import BY_SLUG
@@ -37,3 +39,41 @@ def only_change(form):
     """The values of the one row that saving would write."""
     (change,) = form.row_changes()
     return change.values
+
+
+class _Controls(HTMLParser):
+    """The successful controls of a page, by name, as a browser sends them untouched."""
+
+    def __init__(self):
+        super().__init__()
+        self.sent, self.select, self.area = {}, None, None
+
+    def handle_starttag(self, tag, attributes):
+        values = dict(attributes)
+        name = values.get("name")
+        if tag == "input" and name and values.get("type") not in ("radio", "checkbox"):
+            self.sent[name] = values.get("value") or ""
+        elif tag == "input" and name and "checked" in values:
+            self.sent[name] = values.get("value", "on")
+        elif tag == "textarea":
+            self.area, self.sent[name] = name, ""
+        elif tag == "select":
+            self.select = name
+        elif tag == "option" and self.select and ("selected" in values
+                                                  or self.select not in self.sent):
+            self.sent[self.select] = values.get("value") or ""
+
+    def handle_data(self, data):
+        if self.area:
+            self.sent[self.area] += data
+
+    def handle_endtag(self, tag):
+        self.select = None if tag == "select" else self.select
+        self.area = None if tag == "textarea" else self.area
+
+
+def as_a_browser_sends(page, **button):
+    """What the page of a section sends when nobody touched it; page : HTML."""
+    controls = _Controls()
+    controls.feed(page)
+    return controls.sent | (button or {"save": "here"})

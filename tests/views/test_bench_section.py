@@ -10,7 +10,7 @@ from teardowns.models import (
     PrintedText,
     UnsavedSection,
 )
-from tests.forms.sent import sent
+from tests.forms.sent import as_a_browser_sends, sent
 
 pytestmark = pytest.mark.django_db
 MASS = "mass-total-0-value"
@@ -109,6 +109,14 @@ def test_a_resend_is_one_entry(bench, client, unit):
     for _ in range(2):
         assert client.post(f"/bench/{unit.pk}/ports/", fields).status_code == 302
     assert Port.objects.count() == 1
+
+
+@pytest.mark.parametrize("section", SECTIONS, ids=lambda section: section.slug)
+def test_a_section_that_nobody_touched_is_saved_as_a_browser_sends_it(client, bench, unit, section):
+    address = f"/bench/{unit.pk}/{section.slug}/"
+    page = client.get(address).content.decode()
+    assert client.post(address, as_a_browser_sends(page)).status_code == 302
+    assert not Component.objects.exists() and not Measurement.objects.exists()
 
 
 def test_saving_an_untouched_section_leaves_no_history(bench):

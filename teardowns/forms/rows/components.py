@@ -5,7 +5,13 @@ from django import forms
 
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.forms.decoded import decode_for_role
-from teardowns.forms.evidence_form import EvidenceForm, how_field, state_field, text_field
+from teardowns.forms.evidence_form import (
+    NUMBER_ERRORS,
+    EvidenceForm,
+    how_field,
+    state_field,
+    text_field,
+)
 from teardowns.forms.quantity_entry import port_field
 from teardowns.forms.quantity_field import QuantityField, typed_text
 from teardowns.models import Component, How, Role, State
@@ -42,7 +48,8 @@ class ComponentForm(EvidenceForm):
     state = state_field()
     role = forms.ChoiceField(label="What it is")
     marking = text_field("Marking, word for word", 200)
-    count = forms.IntegerField(required=False, min_value=1, max_value=999, label="How many alike")
+    count = forms.IntegerField(required=False, min_value=1, max_value=999, label="How many alike",
+                               error_messages=NUMBER_ERRORS)
     nominal = QuantityField("1", label="Value of one", with_spread=True)
     tolerance = QuantityField("1", "%", label="Tolerance, ±")
     rated_voltage = QuantityField("V", label="Rated voltage")
@@ -73,7 +80,8 @@ class ComponentForm(EvidenceForm):
         self.fields |= {code: _limit_field(code) for code in LIMITS}
         self.fields["port"] = port_field(self.references)
         self.fields["port"].label = "Serves this port alone"
-        used = {"key", "version", "state", "role", *self.main, *self.more}
+        # A role that the section gives is on no page: as a field it would come back missing.
+        used = {"key", "version", "state", *self.main, *self.more}
         for name in self.fields.keys() - used:
             del self.fields[name]
 

@@ -1,7 +1,7 @@
 """The transformer, layer by layer from the core outward."""
 from django import forms
 
-from teardowns.forms.evidence_form import EvidenceForm, how_field, text_field
+from teardowns.forms.evidence_form import NUMBER_ERRORS, EvidenceForm, how_field, text_field
 from teardowns.forms.quantity_field import QuantityField, typed_text
 from teardowns.models import LayerKind, StackLayer, State, WindingRole, WireInsulation
 
@@ -24,17 +24,20 @@ class StackLayerForm(EvidenceForm):
     names = ("position", "layer", *OF_WINDING, *OF_INSULATION, "margin_left", "margin_right",
              "condition")
 
-    position = forms.IntegerField(min_value=1, max_value=999, label="Place")
+    position = forms.IntegerField(min_value=1, max_value=999, label="Place",
+                                  error_messages=NUMBER_ERRORS)
     layer = forms.ChoiceField(choices=[("", "choose"), *LAYERS], required=False, label="Layer")
-    turns = forms.FloatField(required=False, min_value=0, max_value=5000, label="Turns")
-    strands = forms.IntegerField(required=False, min_value=1, max_value=1000, label="Strands")
+    turns = forms.FloatField(required=False, min_value=0, max_value=5000, label="Turns",
+                             error_messages=NUMBER_ERRORS)
+    strands = forms.IntegerField(required=False, min_value=1, max_value=1000, label="Strands",
+                                 error_messages=NUMBER_ERRORS)
     bare_diameter = _length("Bare diameter")
     wire_insulation = forms.ChoiceField(choices=WireInsulation, required=False,
                                         label="Wire insulation")
     in_parallel = forms.ChoiceField(choices=JOINED, required=False,
                                     label="Joined to its layer before")
     tape_layers = forms.IntegerField(required=False, min_value=0, max_value=100,
-                                     label="Tape layers")
+                                     label="Tape layers", error_messages=NUMBER_ERRORS)
     thickness = _length("Layer thickness")
     margin_left = _length("Margin, left")
     margin_right = _length("Margin, right")

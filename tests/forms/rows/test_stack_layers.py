@@ -55,3 +55,11 @@ def test_a_stored_parallel_layer_sent_back_unchanged_stays_untouched(unit, alice
                                   winding="secondary", in_parallel=position == 2, author=alice)
     form = checked(unit, "transformer", {})
     assert messages(form) == "" and form.row_changes() == []
+
+
+@pytest.mark.parametrize(("field", "typed", "told"), [
+    ("turns", "-4", "This begins at 0"), ("strands", "5000", "This ends at 1000"),
+    ("tape_layers", "two", "for example 12")])
+def test_a_count_that_cannot_be_says_where_counts_begin_and_end(unit, field, typed, told):
+    form = checked(unit, "transformer", {"stack-0-layer": "primary", f"stack-0-{field}": typed})
+    assert told in messages(form)
