@@ -18,8 +18,8 @@ from teardowns.reading.markings import core as markings_core
 # remarks, stage and identity do not: correcting them leaves an assessment as it is.
 UNIT_EVIDENCE = ("kind", "plug", "photographed_sides", "listing_reach")
 ROOM = Path(__file__).parent
-READERS = (ROOM / "observations.py", ROOM / "tables.py", *sorted((ROOM / "observing").glob("*.py")),
-           Path(markings_core.__file__))
+READERS = (ROOM / "observations.py", ROOM / "ports.py", ROOM / "tables.py",
+           *sorted((ROOM / "observing").glob("*.py")), Path(markings_core.__file__))
 
 
 def digest(document: Mapping[str, Any], confirmed_only: bool = False) -> str:
