@@ -16,16 +16,15 @@ from .conditions import (
     LOST,
     OVERCURRENT,
     PEAK,
-    Asked,
     Observations,
+    Sought,
     effective_voltage,
     held,
     lost,
     overcurrent,
 )
 from .defaults import fill_conditioned
-from .rule import Rule
-from .rulebook import MAINS
+from .rule import CONDITIONS, Rule
 
 OUTPUT_VOLTAGE = "output_voltage"
 
@@ -98,7 +97,7 @@ def _split(frame, seen, lines):
     for rule in lines:
         if OUTPUT_VOLTAGE in rule.reads:
             needs = [frame[code].value for code in rule.required
-                     if code not in MAINS and code not in LOADS]
+                     if code not in CONDITIONS and code not in LOADS]
             by_voltage |= ~np.isnan(needs).any(axis=0) if needs else False
     return by_voltage, by_port
 
@@ -107,13 +106,13 @@ def frame_at(frame: Frame, cases: Cases, seen: Observations, is_high: bool) -> F
     """The columns as the power lines read them, one row a case, at one mains end."""
     frame = frame.take(cases.unit)
     mains = frame["mains_high" if is_high else "mains_low"]
-    asked = Asked(cases.unit, cases.voltage, cases.highest, cases.port, cases.several,
-                  mains.value, is_high)
+    sought = Sought(cases.unit, cases.voltage, cases.highest, cases.port, cases.several,
+                    mains.value, is_high)
     return fill_conditioned(frame.with_columns({
         "mains_voltage": mains,
         OUTPUT_VOLTAGE: exact(cases.voltage),
-        HELD: held(seen, asked),
-        PEAK: held(seen, asked, PEAK),
-        LOST: lost(seen, asked),
-        OVERCURRENT: overcurrent(seen, asked),
+        HELD: held(seen, sought),
+        PEAK: held(seen, sought, PEAK),
+        LOST: lost(seen, sought),
+        OVERCURRENT: overcurrent(seen, sought),
     }))

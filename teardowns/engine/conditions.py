@@ -58,7 +58,7 @@ class Observations:
 
 
 @dataclass(frozen=True, slots=True)
-class Asked:
+class Sought:
     """For whose claims an observation is looked up, one row a case.
 
     unit : (k,) int, ascending; voltage : (k,) float, of the claims [V]; highest : (k,) float, the
@@ -75,45 +75,45 @@ class Asked:
     is_high: bool
 
 
-def held(seen: Observations, asked: Asked, code: str = HELD) -> Column:
+def held(seen: Observations, sought: Sought, code: str = HELD) -> Column:
     """(k,) The highest load that was held and counts at this end. [W]"""
-    table, row, case = seen.paired(code, asked.unit)
-    voltage, mains = asked.voltage[case], asked.mains[case]
+    table, row, case = seen.paired(code, sought.unit)
+    voltage, mains = sought.voltage[case], sought.mains[case]
     at, out = table.mains_voltage[row], table.output_voltage[row]
-    out = np.where(np.isnan(out), asked.highest[case], out)
+    out = np.where(np.isnan(out), sought.highest[case], out)
     share = np.where(voltage < (1 - SAME_VOLTAGE) * out, voltage / out, 1.0)
-    counts = np.where(np.isnan(at), asked.is_high, mains >= (1 - REACH) * at)
-    port = asked.port[case]
-    counts &= ~asked.several[case] | (port < 0) | (port == table.port[row])
+    counts = np.where(np.isnan(at), sought.is_high, mains >= (1 - REACH) * at)
+    port = sought.port[case]
+    counts &= ~sought.several[case] | (port < 0) | (port == table.port[row])
     far = np.log(at / mains)
-    return _pick(table, row[counts], case[counts], len(asked.unit), 1, far[counts],
+    return _pick(table, row[counts], case[counts], len(sought.unit), 1, far[counts],
                  share[counts])
 
 
-def lost(seen: Observations, asked: Asked, code: str = LOST) -> Column:
+def lost(seen: Observations, sought: Sought, code: str = LOST) -> Column:
     """(k,) The lowest load at which regulation was lost. [W]"""
-    table, row, case, counts, far = _capping(seen, asked, code)
-    return _pick(table, row[counts], case[counts], len(asked.unit), -1, far[counts])
+    table, row, case, counts, far = _capping(seen, sought, code)
+    return _pick(table, row[counts], case[counts], len(sought.unit), -1, far[counts])
 
 
-def overcurrent(seen: Observations, asked: Asked) -> Column:
+def overcurrent(seen: Observations, sought: Sought) -> Column:
     """(k,) The over-current point, as a current at the claims' voltage: of the same power. [A]"""
-    table, row, case, counts, far = _capping(seen, asked, OVERCURRENT)
-    voltage, out = asked.voltage[case], table.output_voltage[row]
+    table, row, case, counts, far = _capping(seen, sought, OVERCURRENT)
+    voltage, out = sought.voltage[case], table.output_voltage[row]
     share = np.where(np.isnan(out), 1.0, out / voltage)
-    return _pick(table, row[counts], case[counts], len(asked.unit), -1, far[counts],
+    return _pick(table, row[counts], case[counts], len(sought.unit), -1, far[counts],
                  share[counts])
 
 
-def _capping(seen, asked, code):
+def _capping(seen, sought, code):
     """Each lost load beside each case, whether it counts, and how far it is stretched."""
-    table, row, case = seen.paired(code, asked.unit)
-    voltage, mains = asked.voltage[case], asked.mains[case]
+    table, row, case = seen.paired(code, sought.unit)
+    voltage, mains = sought.voltage[case], sought.mains[case]
     at, out = table.mains_voltage[row], table.output_voltage[row]
-    counts = np.where(np.isnan(at), not asked.is_high, mains <= (1 + REACH) * at)
-    counts &= np.where(np.isnan(out), ~is_multi_voltage(asked.highest[case]),
+    counts = np.where(np.isnan(at), not sought.is_high, mains <= (1 + REACH) * at)
+    counts &= np.where(np.isnan(out), ~is_multi_voltage(sought.highest[case]),
                        voltage <= (1 + SAME_VOLTAGE) * out)
-    counts &= ~asked.several[case] | (asked.port[case] == table.port[row])
+    counts &= ~sought.several[case] | (sought.port[case] == table.port[row])
     return table, row, case, counts, np.log(mains / at)
 
 
@@ -125,11 +125,10 @@ def at_ports(frame: Frame, seen: Observations, unit, port, several) -> Frame:
     """
     mine = several & (port >= 0)
     pairs, place = np.unique(np.stack([unit[mine], port[mine]], 1), axis=0, return_inverse=True)
-    tables = [table for code, table in seen.tables.items()
-              if code in PER_PORT or code in WITNESSES["offered_voltage"]]
-    if not len(pairs) or not any((table.port >= 0).any() for table in tables):
+    codes = {*PER_PORT, *WITNESSES["offered_voltage"]}
+    if not len(pairs) or not any((seen.tables[code].port >= 0).any() for code in codes):
         return frame
-    pooled = pool_evidence(_of_places(tables, pairs))
+    pooled = pool_evidence(_of_places(seen, codes, pairs))
     columns = {}
     for code in PER_PORT:
         column, own = frame[code], pooled[code].take(place.reshape(-1))
@@ -140,15 +139,13 @@ def at_ports(frame: Frame, seen: Observations, unit, port, several) -> Frame:
     return frame.with_columns(columns)
 
 
-def _of_places(tables, pairs):
+def _of_places(seen, codes, pairs):
     """One evidence table whose units are the pairs of unit and port."""
     found = []
-    for table in tables:
-        first, last = (np.searchsorted(table.row, pairs[:, 0], side) for side in ("left", "right"))
-        for number, (start, stop, port) in enumerate(zip(first, last, pairs[:, 1], strict=True)):
-            rows = np.arange(start, stop)
-            rows = rows[(table.port[rows] < 0) | (table.port[rows] == port)]
-            found.append(replace(table.take(rows), row=np.full(len(rows), number)))
+    for code in sorted(codes):
+        table, row, place = seen.paired(code, pairs[:, 0])
+        here = (table.port[row] < 0) | (table.port[row] == pairs[place, 1])
+        found.append(replace(table.take(row[here]), row=place[here]))
     return EvidenceTable.joined(np.arange(len(pairs)), found)
 
 

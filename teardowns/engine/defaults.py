@@ -9,6 +9,7 @@ from . import default_values
 from .claims import ClaimTable, largest_by_unit
 from .columns import DEFAULT, Column, Frame, exact
 from .default_value import Default
+from .rule import CONDITIONS
 
 # V, V, Hz, when no plate was read. A unit for 220 to 240 V only needs far smaller parts than one
 # for 100 V: taking an unread plate for 100 to 240 V would condemn honest ones.
@@ -41,7 +42,6 @@ def _base(name):
 
 DEFAULTS = _in_order(sorted(_found(), key=lambda item: item.code))
 MAINS_ENDS = ("mains_low", "mains_high", "mains_frequency")
-CONDITIONS = {"mains_voltage", "mains_frequency", "output_voltage"}
 
 
 def _conditioned():

@@ -54,9 +54,8 @@ def evidence_behind(evidence: EvidenceTable, row: int, code: str) -> list[int]:
     if ids := evidence.behind(row, code):
         return ids
     reads = DEFAULTS[code].reads if code in DEFAULTS else ()
-    return sorted({i for read in reads for i in evidence_behind(evidence, row,
-                                                                read.removesuffix("_u"))
-                   if read not in PLATE})
+    return sorted({i for read in reads if read not in PLATE
+                   for i in evidence_behind(evidence, row, read.removesuffix("_u"))})
 
 
 def line_of(examined: Examined, rule: Rule, end: str,

@@ -1,12 +1,13 @@
 """What each rule makes of each case: its value and its standard uncertainty in ln."""
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 
-from .columns import DERIVED, EVIDENCE, Frame
+from .columns import DERIVED, EVIDENCE, Column, Frame
 from .conditions import LOADS
-from .defaults import CONDITIONED, CONDITIONS
-from .rule import SWITCH, Rule
+from .defaults import CONDITIONED
+from .rule import CONDITIONS, SWITCH, Rule
 from .uncertainty import contributions, correlated
 
 # Read by several lines, each in its own formula: integrated over jointly, never independent.
@@ -59,6 +60,15 @@ class Line:
             same=self.same[places])
 
 
+def draw_lines(rules: tuple[Rule, ...], frame: Frame,
+               unit: np.ndarray | None = None) -> tuple[Line, ...]:
+    """Every rule over the frame's rows.
+
+    unit : (frame.size,) int, ascending, whose cases share what no claim decides; None: none do
+    """
+    return draw_at_ends(rules, (frame,), np.arange(frame.size) if unit is None else unit)[0]
+
+
 def draw_at_ends(rules: tuple[Rule, ...], frames: tuple[Frame, ...],
                  unit: np.ndarray) -> list[tuple[Line, ...]]:
     """Every rule at each mains end; where the end makes no difference, the same Line object.
@@ -70,16 +80,6 @@ def draw_at_ends(rules: tuple[Rule, ...], frames: tuple[Frame, ...],
         _speaking([_draw_over(rule, frame, unit) if BY_END.intersection(rule.reads) else line
                    for rule, line in zip(rules, first, strict=True)])
         for frame in frames[1:])]
-
-
-def draw_lines(rules: tuple[Rule, ...], frame: Frame,
-               unit: np.ndarray | None = None) -> tuple[Line, ...]:
-    """Every rule over the frame's rows.
-
-    unit : (frame.size,) int, ascending, whose cases share what no claim decides; None: none do
-    """
-    unit = np.arange(frame.size) if unit is None else unit
-    return _speaking([_draw_over(rule, frame, unit) for rule in rules])
 
 
 def _draw_over(rule, frame, unit):
@@ -155,6 +155,13 @@ def _squares(parts):
     return sum((part * part for part in parts), np.zeros(parts.shape[1]))
 
 
+def is_observed(rule: Rule, columns: Sequence[Column]) -> np.ndarray:
+    """(n,) bool, whether any input was found rather than assumed; columns : as the rule reads."""
+    return np.logical_or.reduce([
+        (column.how == EVIDENCE) | (column.how == DERIVED)
+        for code, column in zip(rule.reads, columns, strict=True) if code not in CONDITIONS])
+
+
 def _known(rule, frame):
     """The rows with all required inputs and a positive result, their columns and values.
 
@@ -162,13 +169,11 @@ def _known(rule, frame):
     evidence: one whose inputs are all defaults says nothing about the unit.
     """
     columns = [frame[code] for code in rule.reads]
-    known, observed = np.ones(frame.size, bool), np.zeros(frame.size, bool)
+    known = is_observed(rule, columns)
     for code, column in zip(rule.reads, columns, strict=True):
         if code not in rule.optional:
             known &= ~np.isnan(column.value) & ~np.isnan(column.u)
-        if code not in CONDITIONS:
-            observed |= (column.how == EVIDENCE) | (column.how == DERIVED)
-    rows = np.flatnonzero(known & observed)
+    rows = np.flatnonzero(known)
     if not rows.size:
         return rows, columns, rows
     columns = [column.take(rows) for column in columns]

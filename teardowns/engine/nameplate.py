@@ -18,7 +18,7 @@ AGREED = 0.01        # a mean farther from a whole number means that the mark wa
 
 
 @dataclass(frozen=True, slots=True)
-class Asked:
+class MarkLimits:
     """What a mark asks for, at the ends of what is open about the unit's category.
 
     A port that switches between voltages is tested at each of them; several ports at different
@@ -36,7 +36,7 @@ def largest_power(powers: Sequence[float]) -> float:
 
 
 def asked_by_mark(level: float, voltages: Sequence[float], currents: Sequence[float],
-                  powers: Sequence[float]) -> Asked | None:
+                  powers: Sequence[float]) -> MarkLimits | None:
     """What the printed mark asks of the printed outputs; None without a mark that is known."""
     number = _whole(level)
     if number not in MARKS:
@@ -45,7 +45,7 @@ def asked_by_mark(level: float, voltages: Sequence[float], currents: Sequence[fl
     watts, kinds = read[:, 0], read[:, 1]
     least, most = _ends(minimum_efficiency(watts, kinds, number))
     strict, loose = _ends(no_load_limit(watts, kinds, number))
-    return Asked(MARKS[number], (least, most), (loose, strict))
+    return MarkLimits(MARKS[number], (least, most), (loose, strict))
 
 
 def _whole(level):

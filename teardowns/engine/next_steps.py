@@ -18,8 +18,7 @@ from .lines import Line
 from .physics.feedback import MISSED, MISSED_TRACE, MISTAKEN
 from .pipeline import Assessment
 from .posterior import density
-from .rule import FAILED, PASSED, SWITCH, Rule
-from .rulebook import MAINS
+from .rule import CONDITIONS, FAILED, PASSED, SWITCH, Rule
 from .silent_lines import silent_lines
 from .step_texts import better_text, load_text, readings_text, voltage_text
 from .verdicts import WAYS
@@ -244,7 +243,7 @@ def _better(speaking, frame: Frame):
         if rule.kind in (SWITCH, PASSED, FAILED):
             continue
         for code, part in zip(rule.reads, line.parts[:, place].tolist(), strict=True):
-            if code in MAINS or code not in EFFORT or part * part < DOMINATES * u * u:
+            if code in CONDITIONS or code not in EFFORT or part * part < DOMINATES * u * u:
                 continue
             column, effort = frame[code], EFFORT[code]
             left = abs(effort.spread * float(column.value[0]) / float(column.u[0]))

@@ -68,7 +68,7 @@ def examine_unit(assessment: Assessment, row: int) -> tuple[Examined, np.ndarray
     mine = np.flatnonzero(assessment.claims.row == row)
     if assessment.examined is not None:
         return assessment.examined, mine
-    seen = _observations_of(Observations.of(assessment.evidence), row, row + 1)
+    seen = _observations_alone(assessment.evidence, row)
     claims = assessment.claims.take(mine)
     claims = replace(claims, row=np.zeros(len(mine), int))
     several = assessment.ports.several(assessment.frame.size)[[row]]
@@ -85,7 +85,7 @@ def frames_by_port(assessment: Assessment, row: int,
     whole = whole.with_columns({code: column.blank(column.how == DEFAULT)
                                 for code, column in whole.columns.items()
                                 if code not in MAINS_ENDS})
-    seen = _observations_of(Observations.of(assessment.evidence), row, row + 1)
+    seen = _observations_alone(assessment.evidence, row)
     several = np.array([len(ports.row) > 1])
     return {None: whole, **{port: at_ports(whole, seen, np.array([0]), np.array([port]), several)
                             for port in range(len(ports.row))}}
@@ -98,6 +98,12 @@ def _chunks(frame, claims, seen, several):
         part = claims.take(mine)
         yield (frame.take(np.arange(start, stop)), replace(part, row=part.row - start),
                _observations_of(seen, start, stop), several[start:stop])
+
+
+def _observations_alone(evidence, row):
+    """Of one unit, without a look at the others'."""
+    mine = evidence.take(slice(*np.searchsorted(evidence.row, [row, row + 1])))
+    return Observations.of(replace(mine, row=np.zeros(len(mine.row), int)))
 
 
 def _observations_of(seen, start, stop):

@@ -84,7 +84,7 @@ class LogEvidence:
 
     def __init__(self, grid: Grid, lines: tuple[Line, ...], unit: np.ndarray,
                  beside: "LogEvidence | None" = None):
-        self.lines, self.unit = lines, unit
+        self.lines = lines
         size = len(unit)
         readers = np.zeros((len(SHARED), size), int)
         for line in lines:

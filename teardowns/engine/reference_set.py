@@ -1,15 +1,16 @@
 """The habits as measured units taught them, in place of the rulebook's priors."""
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from functools import wraps
 
 import numpy as np
 
 from .claims import ClaimTable
-from .columns import DERIVED, EVIDENCE, exact
-from .defaults import CONDITIONS, fill_conditioned, fill_defaults
+from .columns import exact
+from .defaults import fill_conditioned, fill_defaults
 from .evidence import EvidenceTable, pool_evidence
 from .habits import LearnedHabit, ReferencedHabit
+from .lines import is_observed
+from .rule import by_habit
 from .rulebook import Rulebook
 from .wording import rounded
 
@@ -52,11 +53,8 @@ def habit_sizes(rulebook: Rulebook, evidence: EvidenceTable, claims: ClaimTable,
 
 def _size(rule, frame):
     columns = [frame[code] for code in rule.reads]
-    observed = np.zeros(frame.size, bool)
-    for code, column in zip(rule.reads, columns, strict=True):
-        if code not in CONDITIONS:
-            observed |= (column.how == EVIDENCE) | (column.how == DERIVED)
-    return np.where(observed, rule.size(*(column.value for column in columns)), np.nan)
+    size = rule.size(*(column.value for column in columns))
+    return np.where(is_observed(rule, columns), size, np.nan)
 
 
 def _referenced(rule, reference):
@@ -64,14 +62,7 @@ def _referenced(rule, reference):
     if learned is None or rule.habit is None or learned.unit != rule.habit.unit:
         return rule
     habit = ReferencedHabit(learned, rule.habit)
-
-    @wraps(rule.compute)
-    def compute(*inputs):
-        return habit.power(rule.size(*inputs))
-
-    def spread(*inputs):
-        return habit.spread(rule.size(*inputs))
-
+    compute, spread = by_habit(rule.size, habit)
     return replace(rule, compute=compute, spread=spread, habit=habit,
                    source=_source(rule, learned, reference.version),
                    formula=learned.formula(rule.habit.symbol))

@@ -24,8 +24,7 @@ from .next_steps import next_steps
 from .pipeline import Assessment, examine_unit, frames_by_port
 from .posterior import POINTS, density
 from .quantities import QUANTITIES
-from .rule import Rule
-from .rulebook import MAINS
+from .rule import CONDITIONS, Rule
 from .suspects import suspects
 from .verdicts import CONTRADICTION, DOUBTFUL, POSSIBLE, WORDS
 from .wording import plain, sentence_case, shown
@@ -101,7 +100,7 @@ def _missing(assessment: Assessment, row: int, rule: Rule) -> list[str]:
     def unknown(code):
         return bool(np.isnan(assessment.frame[code].value[row]))
 
-    needed = [code for code in rule.required if code not in MAINS and code not in CONDITIONED]
+    needed = [code for code in rule.required if code not in CONDITIONS and code not in CONDITIONED]
     missing = [code for code in needed if unknown(code)]
     optional = [code for code in rule.reads if code in rule.optional]
     rests = any(code not in DEFAULTS or DEFAULTS[code].how == DERIVED for code in needed)

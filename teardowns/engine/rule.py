@@ -13,6 +13,8 @@ from typing import Any
 LIMIT, PRACTICE, PASSED, FAILED, SWITCH, CHECK = (
     "limit", "practice", "passed", "failed", "switch", "check")
 UNIT = {"power": "W", "voltage": "V"}
+# What a rule may read beside the quantities: the mains end and the claim it is asked about.
+CONDITIONS = frozenset({"mains_voltage", "mains_frequency", "output_voltage"})
 TARGET = {"power": "continuous output power", "voltage": "highest output voltage"}
 
 
@@ -82,17 +84,23 @@ def habit(*, on, prior, **rest):
     reference set of measured units may take its place.
     """
     def decorate(size):
-        @wraps(size)
-        def compute(*inputs):
-            return prior.power(size(*inputs))
-
-        def spread(*inputs):
-            return prior.spread(size(*inputs))
-
+        compute, spread = by_habit(size, prior)
         _declare(PRACTICE, on=on, size=size, habit=prior, spread=spread, **rest)(compute)
         return compute
 
     return decorate
+
+
+def by_habit(size: Callable, habit) -> tuple[Callable, Callable]:
+    """(inputs…) → power and (inputs…) → spread, of a habit of this size."""
+    @wraps(size)
+    def compute(*inputs):
+        return habit.power(size(*inputs))
+
+    def spread(*inputs):
+        return habit.spread(size(*inputs))
+
+    return compute, spread
 
 
 def passed(*, on, model_error, **rest):

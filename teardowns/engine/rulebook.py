@@ -8,11 +8,10 @@ from pathlib import Path
 
 from . import rules
 from .quantities import QUANTITIES
-from .rule import CHECK, LIMIT, SWITCH, Rule
+from .rule import CHECK, CONDITIONS, LIMIT, SWITCH, Rule
 
 EDITION = "2"      # raised in the commit that moves a published number
 
-MAINS = {"mains_voltage", "mains_frequency", "output_voltage"}
 # What a check may read beside the quantities, by what it is about.
 FACTS = {
     "claim": {"claim_voltage", "claim_current", "claim_power", "claim_printed_power",
@@ -77,7 +76,7 @@ def _found():
 
 def check_rule(rule: Rule) -> None:
     """Raise LookupError for a rule that cannot be computed, trusted or read by people."""
-    known = set(QUANTITIES) | MAINS | FACTS.get(rule.on, set())
+    known = set(QUANTITIES) | CONDITIONS | FACTS.get(rule.on, set())
     if missing := set(rule.reads) - known:
         raise LookupError(f"{rule.id} reads {sorted(missing)}, which is no quantity")
     worked = {code for one in rule.worked for code in one.inputs}

@@ -12,8 +12,7 @@ import numpy as np
 from .columns import DEFAULT, DERIVED, EVIDENCE, Column, Frame
 from .defaults import DEFAULTS
 from .effort import EFFORT, minutes_for
-from .rule import Rule
-from .rulebook import MAINS
+from .rule import CONDITIONS, Rule
 from .uncertainty import within
 
 # Ways to what a default works out from other readings; elsewhere the quantity itself is read.
@@ -72,7 +71,7 @@ def _assumed(code, frame):
 
 def _lacking(rule, frame):
     """Required codes without a value, or all optional ones; a default alone is no evidence."""
-    needed = [code for code in rule.required if code not in MAINS]
+    needed = [code for code in rule.required if code not in CONDITIONS]
     if lacking := [code for code in needed if _unknown(code, frame)]:
         return lacking
     optional = [code for code in rule.reads if code in rule.optional]

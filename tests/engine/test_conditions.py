@@ -4,8 +4,8 @@ import pytest
 
 from teardowns.engine.conditions import (
     PEAK,
-    Asked,
     Observations,
+    Sought,
     at_ports,
     effective_voltage,
     held,
@@ -19,7 +19,7 @@ from tests.engine.make import NAN, evidence_table
 
 def asked(mains=100.0, is_high=False, voltage=5.0, highest=5.0, port=-1, several=False):
     """One case of one unit."""
-    return Asked(np.array([0]), np.array([float(voltage)]), np.array([float(highest)]),
+    return Sought(np.array([0]), np.array([float(voltage)]), np.array([float(highest)]),
                  np.array([port]), np.array([several]), np.array([float(mains)]), is_high)
 
 
@@ -166,7 +166,7 @@ def test_a_voltage_refused_at_one_port_says_nothing_about_another(tested, counts
 def test_each_case_meets_the_observations_of_its_own_unit():
     table = Observations.of(evidence_table(
         [("sustained_power", 5.0, 0.1, 100.0)], [], [("sustained_power", 7.0, 0.1, 100.0)]))
-    found = held(table, Asked(np.array([0, 0, 1, 2]), np.full(4, 5.0), np.full(4, 5.0),
+    found = held(table, Sought(np.array([0, 0, 1, 2]), np.full(4, 5.0), np.full(4, 5.0),
                               np.full(4, -1), np.zeros(4, bool), np.full(4, 100.0), False))
     np.testing.assert_array_equal(found.value, [5.0, 5.0, NAN, 7.0])
 

@@ -7,7 +7,8 @@ from itertools import chain
 import pytest
 
 from teardowns.engine.quantities import CODES, GROUPS, QUANTITIES
-from teardowns.engine.rulebook import FACTS, MAINS
+from teardowns.engine.rule import CONDITIONS
+from teardowns.engine.rulebook import FACTS
 
 # Units of the SI and those accepted beside it, SI brochure (9th edition), tables 2 to 4.
 UNITS = {"V", "A", "W", "F", "H", "T", "Ω", "Hz", "m", "m²", "kg", "°C", "1"}
@@ -67,7 +68,7 @@ def test_each_code_and_each_label_stands_once_in_one_group():
 
 
 def test_no_quantity_bears_the_name_of_a_condition_or_of_a_part_of_a_claim():
-    assert not set(CODES) & MAINS.union(*FACTS.values())
+    assert not set(CODES) & CONDITIONS.union(*FACTS.values())
 
 
 @pytest.mark.parametrize("code", ["efficiency", "average_efficiency"])

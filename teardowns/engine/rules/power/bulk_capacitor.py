@@ -20,11 +20,11 @@ from teardowns.engine.mathml import (
     sym,
     word,
 )
+from teardowns.engine.physics.protection import INPUT_STAGE
 from teardowns.engine.physics.rectifier import bus_power, peak_voltage
 from teardowns.engine.rule import limit
 
 DROP = 0.8                  # V a diode; a bridge has two in the path
-INPUT_STAGE = 0.9725        # of the mains power that reaches the bus: 0.96 to 0.985, from memory
 
 # A bridge in one body, or two of its diodes under glue, is taken for half wave once in fifty times
 # (common practice, no source). At 100 V and 70 V a bridge draws 1.190/0.457 times as much.
