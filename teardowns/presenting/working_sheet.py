@@ -45,7 +45,8 @@ def working_sheet(
     links = Links(unit.pk)
     return {
         **_head(unit, trace, links),
-        "mains": mains_text(report, end),
+        # A line about voltage is asked at the highest rated mains voltage.
+        "mains": mains_text(report, end if trace["id"].startswith("power/") else "high"),
         "claim": cited[claim].name if claim else "",
         "other_ends": _other_ends(report, trace, end, claim, links),
         "kind": mark_safe(kind_mark(trace["kind"], escape(KINDS[trace["kind"]]))),
@@ -153,10 +154,9 @@ def _budget(trace: dict) -> SafeString | str:
     parts.append(_part("The formula itself", None, trace["model_error"] * result["value"],
                        trace["model_share"], unit))
     if trace["scale_share"] > 0:
-        parts.append(Part("The photo scale that several lengths share", "they err together",
-                          trace["scale_share"] ** 0.5 * result["u"],
-                          with_unit(number(trace["scale_share"] ** 0.5 * result["u"], 2), unit),
-                          _share(trace["scale_share"])))
+        size = trace["scale_share"] ** 0.5 * result["u"]
+        parts.append(Part("The photo scale that several lengths share", "they err together", size,
+                          with_unit(number(size, 2), unit), _share(trace["scale_share"])))
     parts.sort(key=lambda part: -part.size)
     total = Part("Combined", "root of the sum of squares", result["u"],
                  with_unit(number(result["u"], 2), unit), "")

@@ -40,3 +40,14 @@ def test_it_says_how_far_a_line_is_trusted():
 def test_lengths_from_one_photo_add_a_part_to_the_budget(scale, shown):
     rows = [(*row[:-1], scale) for row in CASE]
     assert ("The photo scale" in sheet(rows, "power/enclosure_heat")["budget"]) is shown
+
+
+def test_a_line_about_voltage_stands_at_the_mains_voltage_that_it_was_asked_at():
+    # The rated range of the report is 100 to 240 V; a power line is read at the end that is shown.
+    rectifier = [("rectifier_voltage_rating", 40.0, 0.0), ("primary_turns", 78.0, 0.0),
+                 ("secondary_turns", 6.0, 0.0)]
+    trace = explain(judge([*WIDE, *rectifier], [(20.0, 1.0, float("nan"), "usb_c")]), 0,
+                    "voltage/rectifier_rating", "low")
+    shown = working_sheet(Unit(pk=7), REPORT, trace, "low", "", Anything())
+    assert shown["mains"].startswith("240") and sheet(HALF, "power/bulk_capacitor")[
+        "mains"].startswith("100")
