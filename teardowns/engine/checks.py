@@ -10,6 +10,9 @@ from .outcome import Outcome
 from .ports import PortTable
 from .rule import Rule
 from .rulebook import Rulebook
+from .subjects import TEXT, UNIT
+
+NOT_KNOWN = {name: "" if column.kind == TEXT else np.nan for name, column in UNIT.items()}
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,9 +84,10 @@ def unit_facts(claims: ClaimTable, ports: PortTable) -> dict:
     }
 
 
-def subjects(claims: ClaimTable, ports: PortTable) -> Iterator[Subject]:
+def subjects(claims: ClaimTable, ports: PortTable,
+             unit: Mapping = NOT_KNOWN) -> Iterator[Subject]:
     """All that can be checked of one unit. claims, ports : of this unit, rows 0"""
-    yield Subject("unit", unit_facts(claims, ports))
+    yield Subject("unit", unit_facts(claims, ports) | dict(unit))
     for port in ports.of(0):
         yield Subject("port", port_facts(claims, ports, port), port=port)
     for index in range(len(claims.row)):
@@ -99,13 +103,14 @@ def run_check(rule: Rule, frame: Frame, row: int, facts: Mapping) -> Outcome | N
 
 
 def run_checks(rules: Rulebook, frames: Mapping[int | None, Frame], claims: ClaimTable,
-               ports: PortTable) -> Iterator[Checked]:
+               ports: PortTable, unit: Mapping | None = None) -> Iterator[Checked]:
     """Every check of one unit.
 
+    unit : facts of the unit by name of subjects.UNIT; None where nothing is known
     frames : by number of the port, None for the unit: one row each, with what was observed there
     claims, ports : of this unit, rows 0
     """
-    about = list(subjects(claims, ports))
+    about = list(subjects(claims, ports, unit or NOT_KNOWN))
     for rule in rules.checks:
         for subject in about:
             if subject.on == rule.on:

@@ -45,6 +45,7 @@ EFFORT: dict[str, Effort] = {
         "rated_frequency": (1, 50.0, 0.0), "rated_input_current": (1, 0.5, 0.0),
         "efficiency_level": (1, 6.0, 0.0),
     }),
+    **_each("outside", "photograph", {"all_faces_photographed": (3, 1.0, 0.0)}),
     **_each("outside", "scale", {"mass_total": (1, 0.06, 0.005)}),
     **_each("outside", "calliper", {
         "case_height": (1, 0.03, 0.01), "case_width": (1, 0.045, 0.01),
@@ -111,7 +112,9 @@ EFFORT: dict[str, Effort] = {
         "bus_voltage": (8, 140.0, 0.02), "reflected_voltage": (8, 80.0, 0.03),
     }),
     **_each("opened", "look", {
-        "rectifier_full_wave": (1, 1.0, 0.0), "power_factor_corrector": (2, 0.0, 0.0),
+        "voltage_doubler": (1, 0.0, 0.0), "common_mode_choke": (1, 1.0, 0.0),
+        "differential_choke": (1, 0.0, 0.0), "rectifier_full_wave": (1, 1.0, 0.0),
+        "power_factor_corrector": (2, 0.0, 0.0),
         "bias_regulator": (3, 0.0, 0.0), "isolated_feedback": (2, 1.0, 0.0),
         "primary_feedback": (4, 0.0, 0.0), "protocol_controller": (3, 1.0, 0.0),
         "port_converter": (2, 0.0, 0.0), "bus_switch": (2, 0.0, 0.0),

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from .columns import EVIDENCE, Column, Frame
-from .quantities import CODES, QUANTITIES
+from .quantities import CODES, GROUPS, QUANTITIES
 
 INDEX = {code: j for j, code in enumerate(CODES)}
 # A load that was held at a stated output voltage also shows that this voltage was delivered.
@@ -14,6 +14,8 @@ WITNESS_U = 0.01     # relative, of a voltage noted beside a load test; common p
 # common practice, no source. Hand-held meters: basis of the load tests, 0.5 % and 2 digits.
 ASSUMED_U = {"measured": 0.02, "read_off": 0.01, "decoded": 0.01, "data_sheet": 0.02,
              "estimated": 0.2, "claimed_by_seller": 0.3}
+SIZES_BY_CALIPER = {quantity.code for quantity in GROUPS["plug"] if quantity.unit == "m"}
+CALIPER_U = 5e-5                    # m, k = 1, of a plug's size: 0.10 mm expanded
 MARKED_TOLERANCE = 0.2 / 3**0.5     # ±20 %, the usual class of an electrolytic capacitor
 
 
@@ -79,6 +81,8 @@ def assumed_uncertainty(code: str, how: str, value: float) -> float:
         return 0.0
     if code == "bulk_capacitance_marked":
         return MARKED_TOLERANCE * abs(value)
+    if code in SIZES_BY_CALIPER and how == "measured":
+        return CALIPER_U
     return ASSUMED_U.get(how, ASSUMED_U["estimated"]) * abs(value)
 
 

@@ -1,11 +1,13 @@
 """The whole computation on one page.
 
     evidence → pooled columns → defaults → lines of evidence → posteriors → verdicts
+                            ↘ paths, windings, parts → grades
 
 Each stage is a pure function of what earlier stages made, over whole columns of units; a unit
 gets the same bits alone and among many.
 """
 import os
+from collections.abc import Mapping
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
 
@@ -16,9 +18,12 @@ from .columns import DEFAULT, Frame
 from .conditions import Observations, at_ports
 from .defaults import MAINS_ENDS, fill_defaults
 from .evidence import EvidenceTable, pool_evidence
+from .grading import Graded
 from .judging import Examined, Judged, examine
 from .ports import PortTable
 from .rulebook import Rulebook
+from .safety import grade_units, with_derived
+from .subjects import Subjects
 
 CHUNK = 1024      # units at a time, so that the grids stay in the processor's cache
 
@@ -31,19 +36,25 @@ class Assessment:
     ports: PortTable
     frame: Frame               # (n,) pooled evidence and defaults
     judged: Judged             # claims in the caller's order
+    found: Frame               # (n,) pooled evidence alone
+    subjects: Subjects         # what rules about safety are asked of
+    graded: Mapping[str, Graded]         # by rule id, in the order of its subjects
     examined: Examined | None = None     # all that is behind it, where it is of one unit alone
 
 
 @np.errstate(invalid="ignore", divide="ignore", over="ignore", under="ignore")
 def assess(evidence: EvidenceTable, claims: ClaimTable, rulebook: Rulebook,
-           ports: PortTable | None = None) -> Assessment:
-    """Judge every claim of every unit; the unknown is NaN, not a warning.
+           ports: PortTable | None = None, subjects: Subjects | None = None) -> Assessment:
+    """Judge every claim of every unit, and grade its safety; the unknown is NaN, not a warning.
 
-    ports : None where nothing is known of them
+    ports, subjects : None where nothing is known of them
     """
     ports = PortTable.none() if ports is None else ports
     order = np.argsort(claims.row, kind="stable")
-    frame = fill_defaults(pool_evidence(evidence), claims)
+    found = pool_evidence(evidence)
+    frame = fill_defaults(found, claims)
+    subjects = with_derived(subjects or Subjects(), found)
+    graded = grade_units(rulebook.safety, found, subjects)
     parts = _chunks(frame, claims.take(order), Observations.of(evidence),
                     ports.several(frame.size))
 
@@ -54,9 +65,10 @@ def assess(evidence: EvidenceTable, claims: ClaimTable, rulebook: Rulebook,
     if frame.size == 1:
         alone = judge(next(parts))
         return Assessment(rulebook, evidence, claims, ports, frame,
-                          _reordered(alone.judged, order), alone)
+                          _reordered(alone.judged, order), found, subjects, graded, alone)
     judged = Judged.join(_in_threads(lambda part: judge(part).judged, parts))
-    return Assessment(rulebook, evidence, claims, ports, frame, _reordered(judged, order))
+    return Assessment(rulebook, evidence, claims, ports, frame, _reordered(judged, order),
+                      found, subjects, graded)
 
 
 def examine_unit(assessment: Assessment, row: int) -> tuple[Examined, np.ndarray]:

@@ -25,6 +25,8 @@ from .pipeline import Assessment, examine_unit, frames_by_port
 from .posterior import POINTS, density
 from .quantities import QUANTITIES
 from .rule import CONDITIONS, Rule
+from .safety_report import safety_report
+from .subjects import facts_of_unit
 from .suspects import suspects
 from .verdicts import CONTRADICTION, DOUBTFUL, POSSIBLE, WORDS
 from .wording import plain, sentence_case, shown
@@ -59,7 +61,7 @@ def report(assessment: Assessment, row: int, refs: Sequence[str] | None = None) 
         "open_questions": [*_plate_question(assessment, row, met),
                            *(q for r in unmet for q in _questions(r, gaps[r.id]))],
         "next_steps": next_steps(assessment, row, examined, mine),
-        "findings": [],
+        "safety": safety_report(assessment, row, refs),
     }
 
 
@@ -233,7 +235,8 @@ def _headline(claims):
 def _checks(assessment, row, claims, refs):
     ports = assessment.ports.one(row)
     here = replace(claims, row=np.zeros(len(claims.row), int))
-    done = run_checks(assessment.rulebook, frames_by_port(assessment, row, ports), here, ports)
+    done = run_checks(assessment.rulebook, frames_by_port(assessment, row, ports), here, ports,
+                      facts_of_unit(assessment.subjects, row))
     return [
         {"id": one.rule.id, "title": one.rule.title,
          "claim": _claim_ref(claims, one.subject.claim, refs),

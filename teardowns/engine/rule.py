@@ -2,7 +2,8 @@
 
 A rule is one file under rules/: its docstring says in plain words what it is about, its one
 decorated function computes. The function bears the file's name; its parameters name what it
-reads. rules/power/ and rules/voltage/ hold lines of evidence, rules/checks/ holds checks.
+reads. rules/power/ and rules/voltage/ hold lines of evidence, rules/checks/ holds checks,
+rules/safety/ grades what stands between mains and a hand.
 """
 import inspect
 from collections.abc import Callable, Mapping
@@ -10,11 +11,17 @@ from dataclasses import dataclass, field
 from functools import wraps
 from typing import Any
 
-LIMIT, PRACTICE, PASSED, FAILED, SWITCH, CHECK = (
-    "limit", "practice", "passed", "failed", "switch", "check")
+LIMIT, PRACTICE, PASSED, FAILED, SWITCH, CHECK, SAFETY = (
+    "limit", "practice", "passed", "failed", "switch", "check", "safety")
 UNIT = {"power": "W", "voltage": "V"}
 # What a rule may read beside the quantities: the mains end and the claim it is asked about.
 CONDITIONS = frozenset({"mains_voltage", "mains_frequency", "output_voltage"})
+# What a shortfall means: the first three can hurt somebody, the others cannot.
+HAZARDS = {
+    "shock": "electric shock", "fire": "fire", "burn": "burn",
+    "energy": "energy use, no hazard", "marking": "marking, no hazard",
+    "interference": "interference, no hazard",
+}
 TARGET = {"power": "continuous output power", "voltage": "highest output voltage"}
 
 
@@ -34,8 +41,9 @@ class Rule:
     """A pure function and what a reader needs to trust it."""
 
     id: str                    # "power/bulk_capacitor"; stored with results, never reused
-    kind: str                  # limit, practice, passed, failed, switch or check
-    on: str                    # "power" or "voltage"; a check: "claim", "port" or "unit"
+    kind: str                  # limit, practice, passed, failed, switch, check or safety
+    # "power" or "voltage"; a check: "claim", "port" or "unit"; safety: a kind of subject
+    on: str
     title: str                 # as a figure labels it
     reads: tuple[str, ...]     # the parameters of `compute`, in order
     compute: Callable          # lines: arrays in, array out, NaN where an input is NaN
@@ -57,6 +65,12 @@ class Rule:
     size: Callable | None = None       # habits: the size from which the power follows
     habit: Any = None                  # what turns the size into a power, see habits.py
     spread: Callable | None = None     # (inputs…) → (n,) float, in place of model_error [ln]
+    # Of rules about safety:
+    measure: str = ""                  # unit of the compared value, SI
+    largest: bool = False              # the requirement is the largest allowed value
+    hazard: str = ""                   # key of HAZARDS: what a shortfall means
+    confidence: str = ""               # "A", "B" or "C", of the requirement in general
+    reasons: tuple[str, ...] = ("",)   # what `Graded.why` points at, in plain words
 
     @property
     def unit(self) -> str:
@@ -121,6 +135,23 @@ def switch(*, on, **rest):
 def check(*, on="claim", **rest):
     """A consistency check of a claim, a port or the unit; the function returns an Outcome."""
     return _declare(CHECK, on=on, **rest)
+
+
+def safety(*, on, hazard, confidence, **rest):
+    """A requirement of a safety standard; the function returns a `Graded`, whole columns at once.
+
+    on : "path", "adjacency", "part" or "unit" (engine.subjects.COLUMNS)
+    Its parameters are columns of the subject, columns of the unit, codes of quantities, or
+    `code_u` for the expanded uncertainty of one.
+    """
+    def decorate(grade):
+        @wraps(grade)
+        def compute(*inputs):
+            return grade(*inputs).known_as(confidence)
+
+        return _declare(SAFETY, on=on, hazard=hazard, confidence=confidence, **rest)(compute)
+
+    return decorate
 
 
 def _declare(kind, *, optional=(), **rest):

@@ -1,16 +1,19 @@
 """All the rules together: found, checked and versioned."""
 import hashlib
 import pkgutil
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from functools import cache
 from importlib import import_module
 from pathlib import Path
 
 from . import rules
 from .quantities import QUANTITIES
-from .rule import CHECK, CONDITIONS, LIMIT, SWITCH, Rule
+from .rule import CHECK, CONDITIONS, HAZARDS, LIMIT, SAFETY, SWITCH, Rule
+from .scenarios import SCENARIOS, Scenario
+from .subjects import COLUMNS
 
-EDITION = "2"      # raised in the commit that moves a published number
+EDITION = "3"      # raised in the commit that moves a published number
 
 # What a check may read beside the quantities, by what it is about.
 FACTS = {
@@ -20,7 +23,7 @@ FACTS = {
     "port": {"port_label", "port_connector", "port_wiring", "port_words", "port_voltages",
              "port_currents", "port_powers"},
     "unit": {"claimed_voltages", "claimed_currents", "claimed_powers", "claimed_kinds",
-             "claimed_ports", "claimed_shared"},
+             "claimed_ports", "claimed_shared"} | set(COLUMNS["unit"]),
 }
 
 
@@ -31,19 +34,26 @@ class Rulebook:
     power: tuple[Rule, ...]          # lines of evidence about the continuous output power
     voltage: tuple[Rule, ...]        # about the highest output voltage
     checks: tuple[Rule, ...]
+    safety: tuple[Rule, ...] = ()    # what stands between mains and a hand
+    scenarios: tuple[Scenario, ...] = ()       # what a shortfall can lead to, see scenarios.py
+    scenario_set: str = ""           # version of a set of scenarios that a site put in force
     reference: str = ""              # version of the set of measured units behind the habits
 
     @property
     def version(self) -> str:
         own = f"{self.edition}+{self.fingerprint[:8]}"
-        return f"{own}+{self.reference}" if self.reference else own
+        return "+".join(filter(None, (own, self.reference, self.scenario_set)))
+
+    def with_scenarios(self, scenarios: Sequence[Scenario], version: str) -> "Rulebook":
+        """With another set of scenarios, whose version its own then names."""
+        return replace(self, scenarios=tuple(scenarios), scenario_set=version)
 
     @property
     def lines(self) -> tuple[Rule, ...]:
         return self.power + self.voltage
 
     def __getitem__(self, rule_id: str) -> Rule:
-        for rule in self.lines + self.checks:
+        for rule in self.lines + self.checks + self.safety:
             if rule.id == rule_id:
                 return rule
         raise KeyError(rule_id)
@@ -63,6 +73,8 @@ def load() -> Rulebook:
         tuple(r for r in found if r.on == "power"),
         tuple(r for r in found if r.on == "voltage"),
         tuple(r for r in found if r.kind == CHECK),
+        tuple(r for r in found if r.kind == SAFETY),
+        SCENARIOS,
     )
 
 
@@ -77,6 +89,9 @@ def _found():
 def check_rule(rule: Rule) -> None:
     """Raise LookupError for a rule that cannot be computed, trusted or read by people."""
     known = set(QUANTITIES) | CONDITIONS | FACTS.get(rule.on, set())
+    if rule.kind == SAFETY:
+        known = set(QUANTITIES) | {f"{code}_u" for code in QUANTITIES} | set(COLUMNS["unit"])
+        known |= set(COLUMNS[rule.on])
     if missing := set(rule.reads) - known:
         raise LookupError(f"{rule.id} reads {sorted(missing)}, which is no quantity")
     worked = {code for one in rule.worked for code in one.inputs}
@@ -89,7 +104,9 @@ def check_rule(rule: Rule) -> None:
         raise LookupError(f"{rule.id} has a worked value without a source")
     if rule.compute.__module__.rsplit(".", 1)[1] != rule.id.rsplit("/", 1)[1]:
         raise LookupError(f"{rule.id} stands in {rule.compute.__module__}: name them alike")
-    if rule.kind not in (CHECK, SWITCH) and not (rule.model_error > 0 or rule.spread):
+    if rule.kind == SAFETY and not (rule.hazard in HAZARDS and rule.confidence):
+        raise LookupError(f"{rule.id} says nothing of its hazard or of its confidence")
+    if rule.kind not in (CHECK, SWITCH, SAFETY) and not (rule.model_error > 0 or rule.spread):
         raise LookupError(f"{rule.id} says nothing of its model error")
     if rule.kind == LIMIT and not rule.margin > 0:
         raise LookupError(f"{rule.id} is a limit without a design margin")

@@ -126,7 +126,7 @@ def test_an_observation_without_a_number_is_as_if_there_were_none(code):
 def any_unit(rng):
     """Numbers from anywhere in what can exist, its ends included, and claims of any size."""
     def number(quantity):
-        low, high = quantity.low, min(quantity.high, 1e4)
+        low, high = quantity.low, min(quantity.high, max(1e4, 10 * quantity.low))
         return rng.choice([low, high, rng.uniform(low, high), max(low, high * 1e-6)])
 
     rows = [(code, float(rng.integers(0, 2) if q.is_flag else number(q)), 0.0 if q.is_flag else

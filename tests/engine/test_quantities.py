@@ -11,7 +11,8 @@ from teardowns.engine.rule import CONDITIONS
 from teardowns.engine.rulebook import FACTS
 
 # Units of the SI and those accepted beside it, SI brochure (9th edition), tables 2 to 4.
-UNITS = {"V", "A", "W", "F", "H", "T", "Ω", "Hz", "m", "m²", "kg", "°C", "1"}
+UNITS = {"V", "A", "W", "F", "H", "T", "Ω", "Hz", "m", "m²", "kg", "°C", "s", "VA",
+         "dBµV", "1"}
 # Prefixes, table 7; a kilogram takes its prefixes from the gram.
 PREFIXED = r"[nµmkM]"
 by_code = pytest.mark.parametrize("quantity", QUANTITIES.values(), ids=lambda q: q.code)

@@ -11,7 +11,7 @@ from teardowns.engine.verdicts import WORDS
 from tests.engine.make import NAN, WIDE, claim_table, judge, watts
 
 KEYS = {"rulebook", "mains", "capability", "lines", "unmeasured", "claims", "headline", "checks",
-        "feedback", "open_questions", "next_steps", "findings"}
+        "feedback", "open_questions", "next_steps", "safety"}
 BENCH = (*WIDE, ("bulk_capacitance", 15e-6, 3e-7), ("mass_total", 0.0462, 1e-4),
          ("failed_power", 13.1, 0.1, 100.0, 5.0), ("protocol_controller", 1.0, 0.0),
          ("rated_input_current", 0.6, 0.0))

@@ -17,8 +17,8 @@ from teardowns.engine.rule import Worked
 ENGINE = Path(engine.__file__).parent
 TESTS = Path(__file__).parent
 BOOK = rulebook.load()
-RULES = BOOK.lines + BOOK.checks
-KINDS = {"limit", "practice", "passed", "failed", "switch", "check"}
+RULES = BOOK.lines + BOOK.checks + BOOK.safety
+KINDS = {"limit", "practice", "passed", "failed", "switch", "check", "safety"}
 by_id = pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.id)
 
 
@@ -62,7 +62,7 @@ def test_it_reproduces_the_values_that_the_method_page_prints(rule, one):
 def test_the_ids_are_sorted_and_each_once():
     ids = [rule.id for rule in RULES]
     assert len(set(ids)) == len(ids)
-    for group in (BOOK.power, BOOK.voltage, BOOK.checks):
+    for group in (BOOK.power, BOOK.voltage, BOOK.checks, BOOK.safety):
         assert [rule.id for rule in group] == sorted(rule.id for rule in group)
 
 

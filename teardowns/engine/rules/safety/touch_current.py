@@ -1,0 +1,66 @@
+"""The current that the output lets into somebody who touches it.
+
+A measurement with the network of the standard decides. Without one, the capacitance across the
+barrier gives an upper bound: what lies within the limit meets it, what lies above decides nothing.
+"""
+import numpy as np
+
+from teardowns.engine.grading import CANNOT_TELL, MEETS, grade_max, graded
+from teardowns.engine.mathml import EQ, TIMES, equation, num, sym
+from teardowns.engine.requirements.touch_current import (
+    ABOVE_RATED,
+    ES1,
+    HIGHEST_FREQUENCY,
+    LEGACY,
+    USUAL_MAINS,
+)
+from teardowns.engine.requirements.touch_current import touch_current as through
+from teardowns.engine.rule import safety
+
+BOUND, ABOVE, UNKNOWN = 1, 2, 3
+
+
+@safety(
+    on="unit", hazard="shock", confidence="C", measure="A", largest=True,
+    title="Touch current",
+    source="0.5 mA rms: IEC 62368-1:2018, 5.2.2.2, table 4, ES1, from memory; 0.25 mA of the older "
+           "IEC 60950-1, table 5A, as a product-safety list prints it.",
+    validity="A.c. to 1 kHz, output not earthed. A computed value is an upper bound: the rectified "
+             "mains carries less line-frequency voltage against earth than the mains.",
+    formula=equation(sym("I"), EQ, num("2π"), sym("f"), TIMES, sym("C"), TIMES, num("1.1"),
+                     sym("U")),
+    symbols={"barrier_capacitance_most": sym("C"), "rated_voltage_high": sym("U"),
+             "touch_current": sym("I")},
+    reasons=(
+        "",
+        "That is no measurement but the most that the capacitors across the barrier can let "
+        "through; it lies within the limit.",
+        "That is no measurement but the most that the capacitors across the barrier could let "
+        "through; it lies above the limit, which decides nothing: a measurement would.",
+        "It was neither measured, nor is the capacitance across the barrier known: the evidence "
+        "does not decide it. A measurement with the network of IEC 60990 would.",
+    ),
+    asks={"touch_current": "How much touch current flows from the output to earth?"},
+    optional=("touch_current", "touch_current_u", "barrier_capacitance", "barrier_capacitance_u",
+              "barrier_capacitance_most", "found_barrier_capacitor", "rated_voltage_high"),
+)
+def touch_current(touch_current, touch_current_u, barrier_capacitance, barrier_capacitance_u,
+                  barrier_capacitance_most, found_barrier_capacitor, rated_voltage_high):
+    measured = ~np.isnan(touch_current)
+    capacitance = np.where(np.isnan(barrier_capacitance), barrier_capacitance_most,
+                           barrier_capacitance + barrier_capacitance_u)
+    mains = np.where(np.isnan(rated_voltage_high), USUAL_MAINS, rated_voltage_high)
+    most = through(capacitance, ABOVE_RATED * mains, HIGHEST_FREQUENCY)
+    by_bound = np.where(most <= ES1, MEETS, CANNOT_TELL)
+    value, u = np.where(measured, touch_current, most), np.where(measured, touch_current_u, 0.0)
+    return graded(
+        np.where(measured, grade_max(value, u, ES1, ES1), by_bound), value=value, u=u, low=ES1,
+        high=ES1,
+        why=np.select([measured, np.isnan(most), most <= ES1], [0, UNKNOWN, BOUND], ABOVE),
+        applies=measured | ~np.isnan(most) | (found_barrier_capacitor != 0),
+        assumed={"bound": ~measured & ~np.isnan(most),
+                 "mains_240": ~measured & np.isnan(rated_voltage_high),
+                 "printed_capacitance": ~measured & np.isnan(barrier_capacitance),
+                 "highest_mains": ~measured, "mains_frequency": ~measured},
+        numbers={"capacitance": capacitance, "legacy_limit": np.full(mains.shape, LEGACY),
+                 "mains": mains})

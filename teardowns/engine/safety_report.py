@@ -1,0 +1,112 @@
+"""What rules about safety say of one unit, as plain data: grades, findings, bench card."""
+from collections.abc import Sequence
+
+import numpy as np
+
+from .assumptions import ASSUMPTIONS
+from .bench_card import bench_card
+from .explain import number, refs_of
+from .findings import findings
+from .grading import CANNOT_TELL, CONFIDENCE, FALLS_SHORT, GRADES, chance_short
+from .pipeline import Assessment
+from .rule import HAZARDS, Rule
+from .safety_inputs import what_settles
+from .safety_words import sentence
+from .winding_drawing import stack_drawing
+from .winding_stack import between
+
+
+def safety_report(assessment: Assessment, row: int, refs: Sequence[str] | None = None) -> dict:
+    """Everything published about what stands between mains and a hand of one unit."""
+    results = [one for rule in assessment.rulebook.safety
+               for one in results_of(assessment, row, rule, refs)]
+    governing(results)
+    return {
+        "results": results,
+        "assumptions": {name: ASSUMPTIONS[name] for name in
+                        dict.fromkeys(name for one in results for name in one["assumed"])},
+        **findings(results, assessment.rulebook.scenarios),
+        "stack": stack_drawing(assessment.subjects, row, results, refs),
+        "bench_card": bench_card(assessment.found, row),
+    }
+
+
+def governing(results: list[dict]) -> None:
+    """Mark, of several paths of one kind across one barrier, the one that leaves least: the worst
+    grade, then the smallest share of its requirement."""
+    worst: dict[tuple, dict] = {}
+    order = {"falls short": 0, "cannot tell": 1, "meets": 2}
+    for one in results:
+        one["governs"] = False
+        if one["on"] != "path" or one["value"] is None:
+            continue
+        key = (one["rule"], one["barrier"])
+        rank = (order[one["grade"]], one["ratio"] if one["ratio"] is not None else np.inf)
+        if key not in worst or rank < worst[key]["_rank"]:
+            worst[key] = one | {"_rank": rank, "_is": one}
+    for one in worst.values():
+        one["_is"]["governs"] = True
+
+
+def results_of(assessment: Assessment, row: int, rule: Rule,
+               refs: Sequence[str] | None = None) -> list[dict]:
+    """What one rule says of each of a unit's subjects."""
+    table, graded = assessment.subjects[rule.on], assessment.graded[rule.id]
+    places = (np.flatnonzero(table.row == row) if len(table.row) or rule.on != "unit"
+              else np.array([row]))
+    return [_result(assessment, row, rule, table, graded, int(at), refs)
+            for at in places if graded.applies[at]]
+
+
+def _result(assessment, row, rule, table, graded, at, refs):
+    value, u, low, high = (float(part[at]) for part in
+                           (graded.value, graded.u, graded.low, graded.high))
+    worded, flagged = int(graded.worded[at]), bool(graded.flagged[at])
+    label = str(table.label[at]) if len(table.label) else ""
+    return {
+        "rule": rule.id, "title": rule.title, "on": rule.on, "subject": label,
+        "barrier": str(table.columns["barrier"][at]) if "barrier" in table.columns else "",
+        "hazard": rule.hazard, "hazard_words": HAZARDS[rule.hazard],
+        "grade": GRADES[worded], "flagged": flagged,
+        "as_tabulated": GRADES[int(graded.grade[at])],
+        "value": number(value), "u": number(u), "low": number(low), "high": number(high),
+        "unit": rule.measure, "largest": rule.largest,
+        "ratio": _ratio(rule, value, low, high),
+        "shortfall": _chances(rule, value, u, low, high),
+        "why": int(graded.why[at]), "reason": rule.reasons[graded.why[at]],
+        "sentence": sentence(rule, label, worded, flagged, value, u, low, high,
+                             int(graded.why[at])),
+        "confidence": CONFIDENCE[graded.confidence[at]],
+        "assumed": [name for name, part in graded.assumed.items() if part[at]],
+        "asks": what_settles(assessment, row, rule, at) if worded == CANNOT_TELL else [],
+        "numbers": {name: number(part[at]) for name, part in graded.numbers.items()},
+        "evidence": _evidence(assessment, row, rule, table, at, refs),
+    }
+
+
+def _ratio(rule, value, low, high):
+    """Reading over requirement at the end that decides it: lenient for a shortfall. [1]"""
+    required = low if not rule.largest else high
+    return number(value / required) if required > 0 else None
+
+
+def _chances(rule, value, u, low, high):
+    """Chance that the true value misses the lenient and the demanding requirement."""
+    lenient, demanding = (high, low) if rule.largest else (low, high)
+    return [number(chance_short(value, u, end, rule.largest)) for end in (lenient, demanding)]
+
+
+def _evidence(assessment, row, rule, table, at, refs):
+    """Names of the rows that a result rests on, each once."""
+    ids = [] if len(table.row) == 0 else [int(table.evidence_id[at])]
+    if rule.on == "adjacency":
+        ids = between(assessment.subjects, at)
+    codes = [str(table.columns["code"][at])] if rule.on == "dimension" else rule.reads
+    for code in codes:
+        ids += assessment.evidence.behind(row, code) if code in assessment.found.columns else []
+    return refs_of(list(dict.fromkeys(i for i in ids if i >= 0)), refs)
+
+
+def is_short(result: dict) -> bool:
+    """Whether a result may be said to fall short."""
+    return result["grade"] == GRADES[FALLS_SHORT]

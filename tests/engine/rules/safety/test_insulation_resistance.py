@@ -1,0 +1,23 @@
+"""Insulation resistance at 500 V d.c."""
+import pytest
+
+from tests.engine.rules.safety.asked import grade_of
+from tests.engine.rules.safety.monotone import more_is_never_worse
+
+
+# VDE 0701-0702 as a tester's manual prints it: 2 MΩ; a catalogue supply names more than 500 MΩ.
+@pytest.mark.parametrize("more, expected", [
+    ({"insulation_resistance": 1e6}, "falls short"),
+    ({"insulation_resistance": 1e6, "touch_current": 0.1e-3, "touch_current_u": 1e-5},
+     "cannot tell"),
+    ({"insulation_resistance": 1e6, "touch_current": 2e-3, "touch_current_u": 1e-5},
+     "falls short"),
+    ({"insulation_resistance": 5e6}, "cannot tell"), ({"insulation_resistance": 5e8}, "meets"),
+    ({}, None),
+])
+def test_grades(more, expected):
+    assert grade_of("insulation_resistance", insulation_resistance_u=2e4, **more) == expected
+
+
+def test_a_higher_resistance_is_never_worse():
+    more_is_never_worse("insulation_resistance", "insulation_resistance", 2.0)
