@@ -12,14 +12,16 @@ from teardowns.exchange.document import FORM, counts
 from teardowns.exchange.rules import EVIDENCE_LISTS
 from teardowns.exchange.schema import unit_schema
 from teardowns.exchange.shape import brief
+from teardowns.reading import plug
 from teardowns.reading.markings import core as markings_core
 
 # What of the unit itself bears on a verdict. Title, maker, price, place and day of purchase,
 # remarks, stage and identity do not: correcting them leaves an assessment as it is.
 UNIT_EVIDENCE = ("kind", "plug", "photographed_sides", "listing_reach")
 ROOM = Path(__file__).parent
-READERS = (ROOM / "observations.py", ROOM / "ports.py", ROOM / "tables.py",
-           *sorted((ROOM / "observing").glob("*.py")), Path(markings_core.__file__))
+READERS = (ROOM / "observations.py", ROOM / "ports.py", ROOM / "subjects.py", ROOM / "tables.py",
+           *sorted((ROOM / "observing").glob("*.py")), Path(markings_core.__file__),
+           Path(plug.__file__))
 
 
 def digest(document: Mapping[str, Any], confirmed_only: bool = False) -> str:

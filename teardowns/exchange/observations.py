@@ -24,6 +24,8 @@ from teardowns.exchange.observing.observation import (
 from teardowns.exchange.observing.ports import of_ports
 from teardowns.exchange.observing.stack import of_stack
 
+STRENGTH = "electric_strength_withstood"      # how long it was held stands beside it
+
 __all__ = ["Observation", "is_recorded", "observations", "ports_of"]
 
 
@@ -69,6 +71,8 @@ def _measured(rows: Sequence[Row]) -> Iterator[Observation]:
             yield Observation(code, row["value"], standard_uncertainty(code, row), ref,
                               row.get("mains_voltage", nan), row.get("output_voltage", nan), port,
                               _scaled_photo(row))
+            if code == STRENGTH and "duration" in row:
+                yield Observation("electric_strength_duration", row["duration"], 0.0, ref)
         elif row["state"] == "not_found" and QUANTITIES[code].is_flag:
             yield Observation(code, 0.0, 0.0, ref, port=port)
 

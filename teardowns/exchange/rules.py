@@ -32,6 +32,7 @@ def broken_rules(document: Document) -> Iterator[str]:
             yield from _dangling(names, name, row, path)
             yield from _of_row(name, row, path)
     yield from _parallel_to_nothing(document["stack"])
+    yield from _shorter_along_the_surface(document["insulation"])
     yield from _of_parts(document)
 
 
@@ -94,6 +95,22 @@ def _parallel_to_nothing(stack):
         if row["in_parallel"] and row["position"] <= first.get(row["winding"], row["position"]):
             yield (f"stack[{index}].in_parallel: no layer of the {row['winding']} winding lies "
                    "before it; correct position or winding, or leave it out")
+
+
+def _shorter_along_the_surface(paths):
+    """The way along a surface is never shorter than the one through air (IEC 62368-1, 5.4.3)."""
+    air: dict[tuple[str, str], float] = {}
+    for row in paths:
+        if row["path"] == "clearance" and "value" in row:
+            air.setdefault(_gap(row), row["value"])
+    for index, row in enumerate(paths):
+        if row["path"] == "creepage" and row.get("value", 1.0) < air.get(_gap(row), 0.0):
+            yield (f"insulation[{index}].value: the creepage is shorter than the clearance of the "
+                   "same place; check which is which, or name the places apart")
+
+
+def _gap(row):
+    return row["barrier"], row["place"].casefold()
 
 
 def _of_value(row, path, quantity):

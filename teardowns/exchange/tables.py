@@ -11,9 +11,11 @@ import numpy as np
 from teardowns.engine.claims import ClaimTable
 from teardowns.engine.evidence import INDEX, EvidenceTable
 from teardowns.engine.ports import PortTable
+from teardowns.engine.subjects import Subjects
 from teardowns.exchange.document import counts
 from teardowns.exchange.observations import Observation, is_recorded, observations
 from teardowns.exchange.ports import NO_PORT, claimed_port, port_numbers, port_table
+from teardowns.exchange.subjects import subject_tables
 
 Document = Mapping[str, Any]
 AND = " + "                 # between the refs that one number rests on
@@ -33,6 +35,7 @@ class Tables:
     claims: ClaimTable
     refs: tuple[str, ...]
     ports: PortTable
+    subjects: Subjects
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,8 +67,9 @@ def engine_tables(documents: Sequence[Document], confirmed_only: bool = False) -
             ref = f"{index}:claim/{row['key']}"
             said.append((index, refs.setdefault(ref, len(refs)), _claim(row, document)))
     seen.sort(key=lambda one: (one.row, one.code, one.ref))
+    subjects = subject_tables(documents, refs, confirmed_only)
     return Tables(_evidence(len(documents), seen), _claims(said), tuple(refs),
-                  port_table(documents, confirmed_only))
+                  port_table(documents, confirmed_only), subjects)
 
 
 def refs_behind(ref: str) -> list[str]:

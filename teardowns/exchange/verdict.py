@@ -49,7 +49,7 @@ def assumptions(
 def _assessed(documents, confirmed_only, rules) -> tuple[Tables, pipeline.Assessment]:
     tables = engine_tables(documents, confirmed_only)
     return tables, pipeline.assess(tables.evidence, tables.claims, rules or rulebook.load(),
-                                   tables.ports)
+                                   tables.ports, tables.subjects)
 
 
 def _completed(made, document, confirmed_only, rules):

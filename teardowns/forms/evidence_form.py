@@ -8,7 +8,8 @@ from teardowns.models import How, State
 from teardowns.services.save_section import RowChange, differs
 
 MOST_TEXT = 20_000
-USUAL = {"how", "printed_text"}       # always filled, so no reason to show what stands beside them
+# Always filled, so no reason to show what stands beside them.
+USUAL = {"how", "printed_text", "situation"}
 
 
 NUMBER_ERRORS = {
@@ -51,6 +52,22 @@ def how_field(initial=How.MEASURED):
 
 def text_field(label, most=120, **options):
     return forms.CharField(required=False, label=label, max_length=most, **options)
+
+
+YES_NO = [("", "not looked"), ("yes", "yes"), ("no", "no")]
+
+
+def yes_no_field(label, **options):
+    """A fact that is looked for: yes, no, or nobody looked."""
+    return forms.ChoiceField(choices=YES_NO, required=False, label=label, **options)
+
+
+def yes_no(text):
+    return {"yes": True, "no": False}.get(text)
+
+
+def yes_no_text(fact):
+    return {True: "yes", False: "no"}.get(fact, "")
 
 
 def new_key(stem):

@@ -134,6 +134,8 @@ class Group:
     title: str
     items: tuple
     hint: str = ""
+    picture: str = ""              # template of drawings that show what is meant
+    seldom: bool = False           # folded away until something stands in it
 
 
 @dataclass(frozen=True)

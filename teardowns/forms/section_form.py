@@ -43,6 +43,12 @@ class SectionForm:
         return {Port: [(port.key, port.label) for port in self._stored[Port]]}
 
     @property
+    def shown_groups(self):
+        """(group, its parts, whether it stays folded) in the order of the page."""
+        return [(group, parts, group.seldom and not any(map(_is_used, parts)))
+                for group, parts in self.groups]
+
+    @property
     def parts(self):
         return [part for _, parts in self.groups for part in parts]
 
@@ -70,6 +76,11 @@ class SectionForm:
 
     def unit_change(self):
         return self.unit_form.change() if self.unit_form else None
+
+
+def _is_used(part):
+    return isinstance(part, RowSet) and any(
+        form.row or form.errors or form.is_bound and form.has_changed() for form in part.forms)
 
 
 def _errors_of(form, title):

@@ -39,7 +39,37 @@ OUTSIDE = Section("outside", "Outside and mass", (
         Entry("case_height"), Entry("case_width"), Entry("case_depth"),
         Entry("case_wall_thickness"),
     )),
+    Group("Limits of use that are printed", (
+        Entry("rated_ambient", how=How.READ_OFF), Entry("rated_altitude", how=How.READ_OFF),
+        Entry("overvoltage_category", how=How.READ_OFF),
+    ), seldom=True),
 ))
+CASE = Section("case", "Case and plug", (
+    Group("How it is closed", (
+        Entry("case_opens_by_hand"), Entry("case_clipped"), Entry("case_welded"),
+        Entry("case_opened_by_drop"), Entry("test_finger_reaches_mains"),
+    ), hint="As found when it was opened. Nothing has to be dropped or forced for this record."),
+    Group("What it is made of", (
+        Entry("case_is_metal"), Entry("case_flame_retardant", how=How.READ_OFF),
+        Entry("case_plain_resin", how=How.READ_OFF), Entry("board_flame_class", how=How.READ_OFF),
+        Entry("scorch_marks"), Entry("all_faces_photographed"),
+    )),
+    Group("Pins", (
+        Entry("pins_sleeved"), Entry("earth_pin_sleeved"), Entry("pin_touchable"),
+        Entry("pin_diameter"), Entry("pin_length"), Entry("pin_spacing"),
+        Entry("pin_spacing_tip"),
+    )),
+    Group("More sizes of the plug", (
+        Entry("pin_width"), Entry("pin_thickness"), Entry("neutral_pin_width"),
+        Entry("earth_pin_width"), Entry("earth_pin_thickness"), Entry("earth_pin_length"),
+        Entry("pin_sleeve_length"), Entry("pin_sleeve_diameter"), Entry("plug_body_height"),
+        Entry("plug_body_width"), Entry("pin_edge_distance"),
+    ), seldom=True),
+    Group("Cords", (
+        Entry("mains_cord_relief"), Entry("output_cord_relief"),
+        Entry("output_wire_reaches_mains"),
+    ), seldom=True),
+), cautions=(cautions.DISCHARGE, cautions.OPENED), discharge=True)
 PORTS = Section("ports", "Ports", (
     Group("Ports", (Table("ports", "Port", PortForm, frozenset({("port", "")})),),
           hint="Power contacts: a full set carries the connector's full current."),
@@ -74,6 +104,7 @@ MAINS_SIDE = Section("mains-side", "Mains side", (
         Parts((Role.BULK_CAPACITOR,), ("count", "nominal", "tolerance", "rated_voltage"),
               "Bulk capacitor"),
         Entry("bulk_capacitance", hint="All together at 120 Hz; one lead lifted, discharged."),
+        Entry("bulk_discharge_resistance"),
         Entry("bus_voltage", MAINS), Entry("minimum_bus_voltage"),
     )),
     Group("Protection and filter", (
@@ -87,12 +118,16 @@ MAINS_SIDE = Section("mains-side", "Mains side", (
               "Capacitor across the mains"),
         Entry("x_capacitance"), Entry("discharge_resistance"),
         Parts((Role.DISCHARGE_RESISTOR,), ("count", "nominal"), "Discharge resistor", at_least=0),
-        Parts((Role.FILTER_CHOKE, Role.VARISTOR), ("count",), "Choke or varistor", at_least=0),
+        Entry("discharge_circuit"),
+        Parts((Role.FILTER_CHOKE, Role.VARISTOR), ("count", "rated_voltage"), "Choke or varistor",
+              at_least=0),
+        Entry("common_mode_choke"), Entry("differential_choke"),
+        Entry("line_path_traced"), Entry("track_as_fuse"), Entry("part_before_fuse"),
     ), hint="“Looked, not found” is a finding. “Not looked” stays an open question."),
     Group("Rectifier", (
         Parts((Role.RECTIFIER,), ("count", "rated_current"), "Mains rectifier",
               remark="Rated current: of the whole bridge where it is one body, else of one diode."),
-        Entry("rectifier_full_wave"), Entry("power_factor_corrector"),
+        Entry("rectifier_full_wave"), Entry("power_factor_corrector"), Entry("voltage_doubler"),
     )),
     Group("Controller and switch", (
         Parts((Role.PRIMARY_CONTROLLER,),
@@ -144,7 +179,7 @@ TRANSFORMER = Section("transformer", "Transformer", (
         Entry("centre_leg_width"), Entry("core_effective_area", how=How.DATA_SHEET),
         Entry("core_window_area", how=How.DATA_SHEET),
         Entry("saturation_flux_density", how=How.DATA_SHEET),
-        Entry("air_gap"), Entry("primary_inductance"),
+        Entry("air_gap"), Entry("primary_inductance"), Entry("core_floating"),
         Entry("inductance_factor", how=How.READ_OFF, hint="Only where it is printed on the core."),
         Parts((Role.TRANSFORMER,), ("count",), "Transformer marking", at_least=0),
     )),
@@ -160,24 +195,37 @@ BARRIER = Section("barrier", "Barrier distances", (
     ), hint="The shortest path that you can find. Clearance runs through air, creepage along the "
             "surface; give both of one gap the same place. Without ± U these are taken: 0.10 mm "
             "for a caliper, 0.30 mm or 10 % for a photo with a scale, 0.50 mm or 20 % for a photo "
-            "scaled from a known part."),
+            "scaled from a known part.", picture="teardowns/_bench_path_pictures.html"),
     Group("Capacitors across the barrier", (
-        Parts((Role.BARRIER_CAPACITOR,), ("count", "nominal", "rated_voltage", "safety_class"),
+        Parts((Role.BARRIER_CAPACITOR,), ("count", "in_series", "nominal", "rated_voltage",
+                                          "safety_class", "bridges"),
               "Capacitor across the barrier"),
         Entry("barrier_capacitance"),
     )),
     Group("Voltages and leakage", (
         Entry("working_voltage_rms", MAINS), Entry("working_voltage_peak", MAINS),
+        Entry("working_voltage_frequency"),
         Entry("insulation_resistance"), Entry("touch_current", MAINS),
+        Entry("pin_voltage", MAINS),
     )),
+    Group("Electric strength, reported by who is equipped for it", (
+        Entry("electric_strength_withstood", ("duration",)), Entry("breakdown_voltage"),
+    ), hint="Write down what an equipped laboratory reported. Such tests are not made for this "
+            "record.", seldom=True),
 ), cautions=(cautions.DISCHARGE, cautions.NO_EARTHED_PROBE, cautions.TESTERS), discharge=True)
 TEMPERATURES = Section("temperatures", "Temperatures", (
     Group("Steady state", (
         Entry("temperature_load"),
         Entry("ambient_temperature"), Entry("case_temperature", LOADED),
         Entry("transformer_temperature", LOADED), Entry("switch_temperature", LOADED),
-        Entry("output_rectifier_temperature", LOADED), Entry("bulk_capacitor_temperature", LOADED),
+        Entry("output_rectifier_temperature", LOADED),
+        Entry("bulk_capacitor_temperature", LOADED), Entry("board_temperature", LOADED),
     ), hint="At the highest load that held, when nothing rises any more."),
+    Group("What the parts are made for", (
+        Entry("winding_thermal_class", how=How.DATA_SHEET),
+        Entry("bulk_capacitor_temperature_rating", how=How.READ_OFF),
+        Entry("board_temperature_rating", how=How.READ_OFF),
+    ), seldom=True),
 ), cautions=(cautions.FIRST_POWER, cautions.SURFACE, cautions.NO_EARTHED_PROBE))
 BALLAST = Section("ballast", "Ballast and remarks", (
     Group("Ballast", (
@@ -185,12 +233,24 @@ BALLAST = Section("ballast", "Ballast and remarks", (
         Parts((Role.BALLAST,), ("count", "place"), "Part with no function",
               remark="What it is and where it sat: neither an electrical connection nor a heat "
                      "path."),
+        Entry("loose_metal"), Entry("loose_metal_bridges"), Entry("ballast_secured"),
+        Entry("ballast_glued"),
     )),
+    Group("Faults, reported by who is equipped for it", (
+        Entry("fault_output_voltage"), Entry("short_circuit_flame"),
+        Entry("short_circuit_survived"), Entry("short_circuit_current"),
+        Entry("largest_apparent_power"),
+    ), hint="Write down what an equipped laboratory reported. Faults are not made for this "
+            "record.", seldom=True),
+    Group("Conducted emission", (
+        Entry("emission_frequency"), Entry("emission_quasi_peak"), Entry("emission_average"),
+        Entry("emission_equipped"),
+    ), seldom=True),
     Group("Remarks", (UnitFields(("notes",)),)),
 ))
 
-SECTIONS = (ORIGIN, PRINTED, OUTSIDE, PORTS, LOAD, MAINS_SIDE, OUTPUT_SIDE, TRANSFORMER, BARRIER,
-            TEMPERATURES, BALLAST)
+SECTIONS = (ORIGIN, PRINTED, OUTSIDE, PORTS, LOAD, CASE, MAINS_SIDE, OUTPUT_SIDE, TRANSFORMER,
+            BARRIER, TEMPERATURES, BALLAST)
 BY_SLUG = {section.slug: section for section in SECTIONS}
 
 # Quantities that another kind of row states, so that no entry asks for them twice.
@@ -206,5 +266,6 @@ STATED_BY_ROWS = {
     "primary_turns", "secondary_turns", "auxiliary_turns",
     "primary_wire_diameter", "primary_strands", "secondary_wire_diameter", "secondary_strands",
     "clearance", "creepage", "insulation_thickness", "tape_layers",
+    "electric_strength_duration",
     "photographed_sides",
 }

@@ -2,25 +2,37 @@
 from .assessments import Assessment
 from .choices import How, ReviewState, State, UncertaintyKind
 from .claims import Claim, ClaimKind, PrintedText, Source
-from .components import Component, LayerKind, Role, StackLayer, WindingRole, WireInsulation
+from .components import (
+    Bridged,
+    Component,
+    Damage,
+    LayerKind,
+    Material,
+    Role,
+    StackLayer,
+    WindingRole,
+    WireInsulation,
+)
 from .drafts import UnsavedSection
 from .evidence import Measurement
-from .insulation import Barrier, InsulationObservation, Method, Path
+from .insulation import Barrier, InsulationObservation, Method, Path, Shape, Site, Situation
 from .parts import BoardFamily, BoardFamilyMember, Part, PartLimit
 from .photos import Annotation, Photo, PhotoDerivative, PhotoScale
 from .ports import Connector, DataWiring, Port
 from .recordings import Recording, RecordingKind
 from .reference_sets import ReferenceSet
 from .reviews import AuditEntry, Publication, Reply, Review, ReviewDecision
+from .scenario_sets import ScenarioSet
 from .units import Channel, Kind, Status, Unit
 
 __all__ = [
     "Annotation", "Assessment", "AuditEntry", "Barrier", "BoardFamily", "BoardFamilyMember",
-    "Channel", "Claim", "ClaimKind", "Component", "Connector", "DataWiring", "How",
-    "InsulationObservation", "Kind", "LayerKind", "Measurement", "Method", "Part", "PartLimit",
-    "Path", "Photo", "PhotoDerivative", "PhotoScale", "Port", "PrintedText", "Publication",
-    "Recording", "RecordingKind", "ReferenceSet", "Reply", "Review", "ReviewDecision",
-    "ReviewState", "Role", "Source", "StackLayer", "State", "Status", "UncertaintyKind", "Unit",
-    "UnsavedSection", "WindingRole", "WireInsulation",
+    "Bridged", "Channel", "Claim", "ClaimKind", "Component", "Connector", "Damage",
+    "DataWiring", "How", "InsulationObservation", "Kind", "LayerKind", "Material",
+    "Measurement", "Method", "Part", "PartLimit", "Path", "Photo", "PhotoDerivative",
+    "PhotoScale", "Port", "PrintedText", "Publication", "Recording", "RecordingKind",
+    "ReferenceSet", "Reply", "Review", "ReviewDecision", "ReviewState", "Role", "ScenarioSet",
+    "Shape", "Site", "Situation", "Source", "StackLayer", "State", "Status", "UncertaintyKind",
+    "Unit", "UnsavedSection", "WindingRole", "WireInsulation",
 ]
 EVIDENCE = (PrintedText, Claim, Port, Component, StackLayer, InsulationObservation, Measurement)

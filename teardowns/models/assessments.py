@@ -9,7 +9,8 @@ class Assessment(models.Model):
     """All published numbers of one rulebook version over one set of evidence."""
 
     unit = models.ForeignKey(Unit, on_delete=models.CASCADE, related_name="assessments")
-    rulebook = models.CharField(max_length=40)             # edition + digest of the engine
+    # Edition, digest of the engine, and the sets of habits and of scenarios in force.
+    rulebook = models.CharField(max_length=80)
     evidence_digest = models.CharField(max_length=64)
     confirmed_only = models.BooleanField(default=False)    # of confirmed evidence, or of all
     # What lists print and sort by, copied from the payload.
@@ -19,6 +20,10 @@ class Assessment(models.Model):
     capability = models.FloatField(null=True, blank=True)             # W, median
     capability_low = models.FloatField(null=True, blank=True)         # W, 5 %
     capability_high = models.FloatField(null=True, blank=True)        # W, 95 %
+    risk = models.PositiveSmallIntegerField(default=0)     # 0 none, 1 low … 4 serious
+    risk_certainty = models.FloatField(null=True, blank=True)     # that it falls short, 0 to 1
+    # Points that can hurt and have no level: shortfalls without a scenario, flags for a reviewer.
+    flags = models.PositiveSmallIntegerField(default=0)
     created_at = models.DateTimeField(auto_now_add=True)   # when it last became the current one
     # teardowns.engine.report as a dict; last, so that lists are sorted without reading past it.
     payload = models.JSONField()
@@ -33,6 +38,7 @@ class Assessment(models.Model):
                 name="assessment_once",
             ),
             at_least("capability", 0, "assessment_capability"),
+            models.CheckConstraint(condition=models.Q(risk__lte=4), name="assessment_risk"),
             models.CheckConstraint(
                 condition=models.Q(plausibility__isnull=True)
                 | models.Q(plausibility__range=(0, 1)),

@@ -33,6 +33,13 @@ class Role(models.TextChoices):
     OTHER = "other", "other"
 
 
+class Bridged(models.TextChoices):
+    BY_ROLE = "", "as its role says"
+    PRI_SEC = "PRI_SEC", "mains side to output"
+    PRI_PE = "PRI_PE", "mains side to protective earth"
+    L_N = "L_N", "line to neutral"
+
+
 class Component(Evidence):
     role = models.CharField(max_length=20, choices=Role)
     designator = models.CharField(max_length=20, blank=True)          # as printed on the board
@@ -52,6 +59,10 @@ class Component(Evidence):
     diameter = models.FloatField(null=True, blank=True)       # m, of a can without its sleeve
     length = models.FloatField(null=True, blank=True)         # m, of a can
     safety_class = models.CharField(max_length=20, blank=True)        # "X2", "X1Y1"
+    in_series = models.BooleanField(default=False)     # the pieces of this row, with each other
+    bridges = models.CharField(                        # empty: as its role says
+        max_length=8, choices=Bridged, blank=True
+    )
     port = models.ForeignKey(            # that this part alone serves; none: all, or not known
         Port, null=True, blank=True, on_delete=models.SET_NULL, related_name="+"
     )
@@ -61,6 +72,7 @@ class Component(Evidence):
         constraints = [
             *Evidence.Meta.constraints,
             one_of("role", Role, "component_role_known"),
+            one_of("bridges", Bridged, "component_bridges_known"),
             at_least("nominal", 0, "component_nominal"),
             at_least("tolerance", 0, "component_tolerance"),
             at_least("rated_voltage", 0, "component_rated_voltage"),
@@ -93,8 +105,25 @@ class WireInsulation(models.TextChoices):
     UNKNOWN = "", "not known"
     ENAMEL = "enamel", "enamel"
     TRIPLE = "triple", "three layers, consistent with triple-insulated wire"
+    SINGLE = "single", "one layer of insulation"
+    FULLY = "fully", "thick enamel, consistent with fully insulated wire"
     INSULATED = "insulated", "other insulation"
     BARE = "bare", "bare"
+
+
+class Material(models.TextChoices):
+    UNKNOWN = "", "not stated"
+    TAPE = "tape", "tape or foil"
+    BOBBIN = "bobbin", "bobbin wall"
+    SHEET = "sheet", "sheet or plate"
+    SLEEVE = "sleeve", "sleeve"
+
+
+class Damage(models.TextChoices):
+    UNKNOWN = "", "not stated"
+    INTACT = "intact", "intact"
+    DAMAGED = "damaged", "damaged: torn, brittle, short of the edge"
+    MELTED = "melted", "melted or burnt through"
 
 
 class StackLayer(Evidence):
@@ -113,6 +142,11 @@ class StackLayer(Evidence):
     margin_left = models.FloatField(null=True, blank=True)             # m
     margin_right = models.FloatField(null=True, blank=True)            # m
     condition = models.CharField(max_length=200, blank=True)
+    material = models.CharField(max_length=10, choices=Material, blank=True)   # of insulation
+    damage = models.CharField(max_length=10, choices=Damage, blank=True)
+    documented = models.BooleanField(default=False)    # a certificate of the type was seen
+    sleeved = models.BooleanField(null=True, blank=True)   # where its leads leave or cross
+    withstood = models.FloatField(null=True, blank=True)   # V d.c. or peak, one layer alone
 
     class Meta(Evidence.Meta):
         ordering = ["position", "pk"]
@@ -121,6 +155,9 @@ class StackLayer(Evidence):
             one_of("kind", LayerKind, "stacklayer_kind_known"),
             one_of("winding", WindingRole, "stacklayer_winding_known"),
             one_of("wire_insulation", WireInsulation, "stacklayer_wire_known"),
+            one_of("material", Material, "stacklayer_material_known"),
+            one_of("damage", Damage, "stacklayer_damage_known"),
+            at_least("withstood", 0, "stacklayer_withstood"),
             models.CheckConstraint(
                 condition=(Q(kind=LayerKind.WINDING) & ~Q(winding=""))
                 | Q(kind=LayerKind.INSULATION, winding=""),

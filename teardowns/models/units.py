@@ -62,10 +62,15 @@ class UnitQuerySet(models.QuerySet):
         )
 
     def with_active_set(self):
-        """Annotated with the reference set in force: a page that recomputes asks once for both."""
+        """Annotated with the sets in force, of habits and of scenarios: a page that recomputes
+        asks once for all."""
         active = apps.get_model("teardowns", "ReferenceSet").objects.filter(is_active=True)
-        return self.annotate(**{f"active_{name}": Subquery(active.values(name)[:1])
-                                for name in ("number", "digest", "habits")})
+        risk = apps.get_model("teardowns", "ScenarioSet").objects.filter(is_active=True)
+        return self.annotate(
+            **{f"active_{name}": Subquery(active.values(name)[:1])
+               for name in ("number", "digest", "habits")},
+            **{f"risk_{name}": Subquery(risk.values(name)[:1])
+               for name in ("number", "digest", "scenarios")})
 
 
 class Unit(models.Model):

@@ -14,7 +14,8 @@ from teardowns.forms.plate_reading import claim_rows, without_known
 from teardowns.forms.row_set import typed_total, with_row
 from teardowns.forms.section_form import SectionForm
 from teardowns.forms.sections import BY_SLUG, SECTIONS
-from teardowns.models import AuditEntry, UnsavedSection
+from teardowns.models import Assessment, AuditEntry, UnsavedSection
+from teardowns.presenting.bench_card import bench_card
 from teardowns.services.cite_part import SaveRefused
 from teardowns.services.keep_typed import discard_typed, keep_typed
 from teardowns.services.save_section import StaleRows, save_section
@@ -131,6 +132,7 @@ def _page(request, unit, section, form, kept, refusal=""):
         "filled": sum(s["done"] for s in stations), "total": sum(s["total"] for s in stations),
         "next": following if following is not section else None,
         "panel": panel(unit), "deferral": DEFERRAL, "discharged": _discharged(unit, section),
+        "card": _card(unit, section),
         "submission": secrets.token_hex(8),
         "acknowledged": " ".join(m.extra_tags for m in get_messages(request) if m.extra_tags),
     })
@@ -141,3 +143,11 @@ def _discharged(unit, section):
     if not section.discharge:
         return None
     return AuditEntry.objects.filter(unit=unit, action=DISCHARGED).order_by("-pk").first()
+
+
+def _card(unit, section):
+    """What may still be charged, before anything is opened or powered; None on paper sections."""
+    if not section.cautions:
+        return None
+    stored = Assessment.objects.filter(unit=unit, confirmed_only=False)
+    return bench_card(stored.values_list("payload__safety__bench_card", flat=True).first())

@@ -80,3 +80,16 @@ def test_a_claim_names_its_port_as_printed_not_by_key():
     document = whole_document()
     document["claims"][1]["port"] = "C1+C2"
     assert read_document(document)["claims"][1]["port"] == "C1+C2"
+
+
+@pytest.mark.parametrize("place, refused", [("Pin 2 to c1 shell", True), ("elsewhere", False)])
+def test_a_creepage_below_the_clearance_of_its_place_is_refused(place, refused):
+    # IEC 62368-1, 5.4.3; the creepage of the whole document is 5.1 mm.
+    document = whole_document()
+    document["insulation"].append({"key": "air", "barrier": "PRI_ENC", "path": "clearance",
+                                   "place": place, "value": 6.5e-3})
+    if not refused:
+        read_document(document)
+        return
+    with pytest.raises(DocumentError, match=r"insulation\[0\].value: the creepage is shorter"):
+        read_document(document)

@@ -36,7 +36,7 @@ def test_unit_fields_exist_and_are_asked_once():
 
 def test_sections_that_touch_the_board_say_so_and_ask_for_the_discharge():
     for section in SECTIONS:
-        touched = section.slug in ("mains-side", "output-side", "transformer", "barrier")
+        touched = section.slug in ("case", "mains-side", "output-side", "transformer", "barrier")
         assert section.discharge is touched
         assert not touched or "discharge it through a resistor" in section.cautions[0]
 

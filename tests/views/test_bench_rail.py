@@ -15,8 +15,8 @@ def station(unit, slug, unsaved=()):
 def test_it_counts_what_is_filled_of_each_section(unit, alice):
     Measurement.objects.create(unit=unit, key="m", quantity="mass_total", value=0.07, author=alice)
     outside = station(unit, "outside")
-    assert (outside["done"], outside["total"]) == (1, 5)
-    assert [cell["cls"] for cell in outside["cells"]] == ["done", "todo", "todo", "todo", "todo"]
+    assert (outside["done"], outside["total"]) == (1, 8)
+    assert [cell["cls"] for cell in outside["cells"]] == ["done"] + ["todo"] * 7
 
 
 def test_looked_and_not_found_counts_as_filled(unit, alice):

@@ -74,6 +74,21 @@ def test_the_verdict_follows_the_save(bench):
     assert "no evidence" in page and "Claimed: " in page and "Measure next" in page
 
 
+@pytest.mark.parametrize("section", SECTIONS, ids=lambda section: section.slug)
+def test_what_may_still_be_charged_stands_before_every_opening_and_powering_step(bench, section):
+    page = text_of(bench(section.slug))
+    assert ("assume it charged indefinitely, and measure" in page) is bool(section.cautions)
+
+
+def test_the_bench_card_is_of_the_unit_at_hand(bench):
+    page = text_of(bench("mains-side", {
+        "bulk-capacitance-0-value": "22 µF", "bulk-discharge-resistance-0-value": "1 MΩ",
+    }, follow=True)).replace("\u202f", " ")
+    # By hand at 373.4 V, the plate not read: ½ C V² = 1.5 J; R C ln(V/60) = 40 s.
+    assert "22 µF measured, may hold up to 1.5 J at 373 V" in page
+    assert "The 1 MΩ found across it bring it down to 60 V in 40 s" in page
+
+
 def test_a_wrong_entry_saves_nothing_and_loses_nothing(bench):
     page = text_of(bench("outside", {MASS: "heavy", "case-width-0-value": "50"}))
     assert "Nothing of this section is saved yet; what you typed is kept." in page

@@ -14,7 +14,7 @@ from teardowns.forms.evidence_form import (
 )
 from teardowns.forms.quantity_entry import port_field
 from teardowns.forms.quantity_field import QuantityField, typed_text
-from teardowns.models import Component, How, Role, State
+from teardowns.models import Bridged, Component, How, Role, State
 from teardowns.services.cite_part import PartCitation
 
 UNITS = {                              # of the nominal value: SI unit, unit typed
@@ -62,6 +62,8 @@ class ComponentForm(EvidenceForm):
     diameter = QuantityField("m", "mm", label="Can diameter")
     length = QuantityField("m", "mm", label="Can length")
     safety_class = text_field("Safety class, as X2", 20)
+    in_series = forms.BooleanField(required=False, label="These pieces lie in series")
+    bridges = forms.ChoiceField(choices=Bridged, required=False, label="What it bridges")
     part_marking = text_field("Type, as its data sheet names it", 80)
     citation = text_field("Data sheet, revision, table or page", 300)
     designator = text_field("Designator on the board", 20)
@@ -151,8 +153,8 @@ class ComponentForm(EvidenceForm):
             own["count"] = cleaned["count"] or 1
         if "part_marking" in cleaned:
             own["part"] = self.cited_part(cleaned)
-        if "port" in cleaned:
-            own["port"] = cleaned["port"]
+        own |= {name: cleaned[name] for name in ("in_series", "bridges", "port")
+                if name in cleaned}
         return own | {
             "role": cleaned.get("role") or self.item.roles[0].value,
             "state": cleaned["state"] or State.RECORDED.value,

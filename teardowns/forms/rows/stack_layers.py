@@ -1,17 +1,33 @@
 """The transformer, layer by layer from the core outward."""
 from django import forms
 
-from teardowns.forms.evidence_form import NUMBER_ERRORS, EvidenceForm, how_field, text_field
+from teardowns.forms.evidence_form import (
+    NUMBER_ERRORS,
+    EvidenceForm,
+    how_field,
+    text_field,
+    yes_no,
+    yes_no_field,
+    yes_no_text,
+)
 from teardowns.forms.quantity_field import QuantityField, typed_text
-from teardowns.models import LayerKind, StackLayer, State, WindingRole, WireInsulation
+from teardowns.models import (
+    Damage,
+    LayerKind,
+    Material,
+    StackLayer,
+    State,
+    WindingRole,
+    WireInsulation,
+)
 
 LAYERS = [
     *((role.value, f"{role.label} winding") for role in WindingRole if role != WindingRole.NONE),
     (LayerKind.INSULATION.value, "insulation"),
 ]
 JOINED = [("", "in series"), ("yes", "in parallel")]
-OF_WINDING = ("turns", "strands", "bare_diameter", "wire_insulation", "in_parallel")
-OF_INSULATION = ("tape_layers", "thickness")
+OF_WINDING = ("turns", "strands", "bare_diameter", "wire_insulation", "in_parallel", "sleeved")
+OF_INSULATION = ("material", "tape_layers", "thickness", "withstood")
 LENGTHS = ("bare_diameter", "thickness", "margin_left", "margin_right")
 
 
@@ -22,7 +38,7 @@ def _length(label, **options):
 class StackLayerForm(EvidenceForm):
     model = StackLayer
     names = ("position", "layer", *OF_WINDING, *OF_INSULATION, "margin_left", "margin_right",
-             "condition")
+             "damage", "condition", "documented")
 
     position = forms.IntegerField(min_value=1, max_value=999, label="Place",
                                   error_messages=NUMBER_ERRORS)
@@ -41,7 +57,13 @@ class StackLayerForm(EvidenceForm):
     thickness = _length("Layer thickness")
     margin_left = _length("Margin, left")
     margin_right = _length("Margin, right")
-    condition = text_field("Condition", 200)
+    damage = forms.ChoiceField(choices=Damage, required=False, label="Damage")
+    condition = text_field("Condition in words", 200)
+    material = forms.ChoiceField(choices=Material, required=False, label="Material")
+    documented = forms.BooleanField(
+        required=False, label="A certificate or data sheet of this wire or tape was seen")
+    sleeved = yes_no_field("Leads sleeved where they leave or cross")
+    withstood = QuantityField("V", label="One layer alone withstood, d.c. or peak")
     how = how_field()
 
     @property
@@ -59,12 +81,14 @@ class StackLayerForm(EvidenceForm):
         self.fields["position"].initial = self.references["index"] + 1
 
     def initial_of(self, row):
-        lengths = {name: self.fields[name].print(getattr(row, name)) for name in LENGTHS}
+        lengths = {name: self.fields[name].print(getattr(row, name))
+                   for name in (*LENGTHS, "withstood")}
         turns = typed_text(row.turns, "1")
         layer = row.winding or LayerKind.INSULATION.value
         joined = "yes" if row.in_parallel else ""
-        return super().initial_of(row) | lengths | {"turns": turns, "layer": layer,
-                                                    "in_parallel": joined}
+        return super().initial_of(row) | lengths | {
+            "turns": turns, "layer": layer, "in_parallel": joined,
+            "sleeved": yes_no_text(row.sleeved)}
 
     def check(self, cleaned):
         if not cleaned["layer"]:
@@ -82,6 +106,7 @@ class StackLayerForm(EvidenceForm):
             "kind": (LayerKind.INSULATION if is_insulation else LayerKind.WINDING).value,
             "winding": "" if is_insulation else cleaned["layer"],
             "in_parallel": cleaned["in_parallel"] == "yes",
+            "sleeved": yes_no(cleaned["sleeved"]),
             "how": cleaned["how"] or "measured",
         }
 

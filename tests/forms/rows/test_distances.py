@@ -43,3 +43,42 @@ def test_a_bare_number_is_in_millimetres_and_no_uncertainty_is_invented(unit):
 def test_what_is_missing_or_impossible_is_named(unit, typed, remedy):
     form = checked(unit, "barrier", {f"distances-0-{name}": text for name, text in typed.items()})
     assert remedy in messages(form)
+
+
+SLOT = {"place": "between the circuits", "path": "creepage", "shape": "slot", "width": "1.2 mm",
+        "from_x": "-3", "from_y": "5", "to_x": "3 mm", "to_y": "5", "start": "0", "end": "10"}
+
+
+def one(unit, **typed):
+    return checked(unit, "barrier", {f"distances-0-{name}": text for name, text in typed.items()})
+
+
+def test_a_slot_is_kept_as_lengths_and_its_straight_distance_is_worked_out(unit):
+    change, = one(unit, **SLOT).row_changes()
+    # From (−3, 5) to (3, 5): 6 mm.
+    assert change.values["value"] == pytest.approx(0.006)
+    assert change.values["slot"] == pytest.approx({
+        "width": 0.0012, "from_x": -0.003, "from_y": 0.005, "to_x": 0.003, "to_y": 0.005,
+        "start": 0.0, "end": 0.01})
+
+
+def test_gaps_beside_floating_metal_make_the_distance(unit):
+    change, = one(unit, place="weight", shape="floating", gap_1="1.8", gap_2="1.6").row_changes()
+    assert change.values["value"] == pytest.approx(0.0034)
+
+
+@pytest.mark.parametrize("typed, remedy", [
+    ({"width": "1.2"}, "choose in “What it crosses” what it is"),
+    ({"shape": "groove", "gap_1": "1.2"}, "crosses nothing that has this length"),
+    ({"shape": "groove", "width": "1", "straight": "7"}, "check which is which"),
+    ({"particle_loose": "yes"}, "Write how large the particle is"),
+])
+def test_lengths_that_do_not_belong_to_the_shape_are_named(unit, typed, remedy):
+    assert remedy in messages(one(unit, place="gap", value="6", **typed))
+
+
+def test_what_was_looked_for_is_yes_no_or_not_looked(unit):
+    change, = one(unit, place="gap", value="6", coated="no", particle="0.4",
+                  particle_loose="no").row_changes()
+    assert change.values["coated"] is False and change.values["contaminated"] is None
+    assert change.values["slot"] == pytest.approx({"particle": 0.0004, "particle_loose": 0.0})
