@@ -6,7 +6,10 @@ from teardowns.views.bench_new import bench_new
 from teardowns.views.bench_plate_reading import bench_plate_reading
 from teardowns.views.bench_section import bench_section
 from teardowns.views.front_page import front_page
+from teardowns.views.hazard_list import hazard_list
 from teardowns.views.method import method
+from teardowns.views.scenario_edit import scenario_edit
+from teardowns.views.scenario_list import scenario_list
 from teardowns.views.styleguide import styleguide
 from teardowns.views.unit_claim_working import unit_claim_working
 from teardowns.views.unit_detail import unit_detail
@@ -18,6 +21,9 @@ site_urls = [
     path("", front_page, name="front_page"),
     path("units/", unit_list, name="unit_list"),
     path("method/", method, name="method"),
+    path("method/scenarios/", scenario_list, name="scenario_list"),
+    path("method/scenarios/<slug:scenario>/", scenario_edit, name="scenario_edit"),
+    path("hazards/", hazard_list, name="hazard_list"),
     path("styleguide/", styleguide, name="styleguide"),
 ]
 unit_urls = [

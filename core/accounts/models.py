@@ -21,6 +21,10 @@ class User(AbstractUser):
             models.CheckConstraint(condition=models.Q(role__in=Role.values), name="user_role_known")
         ]
 
+    @property
+    def is_reviewer(self):
+        return self.has_role(Role.REVIEWER)
+
     def has_role(self, role):
         """Whether this person may do what the role, or a higher one, allows."""
         return self.is_active and RANK[self.role] >= RANK[role]

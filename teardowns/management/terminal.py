@@ -6,6 +6,7 @@ from textwrap import wrap
 from typing import Any
 
 from teardowns.engine.quantities import QUANTITIES
+from teardowns.engine.safety_words import DEFERRAL
 from teardowns.engine.wording import plain as shortest
 from teardowns.management.terminal_figures import (
     CLAIM_KEY,
@@ -15,21 +16,12 @@ from teardowns.management.terminal_figures import (
     power_scale,
     weight_bar,
 )
+from teardowns.management.terminal_hazards import hazards
 from teardowns.reading.printing import print_interval, print_quantity
 
 WIDTH, MARGIN = 80, 14
 SHEET = WIDTH - MARGIN
 ENDS = ("low", "high")
-DEFERRAL = (
-    "This records what was found in one unit. It is not a safety certificate, an approval, or "
-    "advice to use, repair or open a product; energised work is for people qualified and, where "
-    "required, licensed for it. If a product has shocked someone, smoked or become too hot to "
-    "hold, stop using it and tell the seller and your market-surveillance authority."
-)
-NOT_JUDGED = (
-    "Not judged by this rulebook. Whether insulation keeps the mains away from a hand is an open "
-    "question: this is not a pass."
-)
 WORDS = 22                  # columns for the words of a claim
 WEIGHTLESS = 0.05           # decibans; what prints as 0.0 is left out
 UNREAD = {"not_looked": "not looked at", "not_found": "looked for and not found",
@@ -43,7 +35,8 @@ def print_verdict(
     sections = (
         ("Claims", _claims(document, report)), ("Capability", _capability(report)),
         ("Weights", _weights(report)), ("Checks", _checks(report)),
-        ("Feedback", _feedback(report["feedback"])), ("Insulation", _paragraph(NOT_JUDGED)),
+        ("Feedback", _feedback(report["feedback"])),
+        ("Hazards", hazards(report["safety"], SHEET)),
         ("Open", _open_questions(report)), ("Assumed", _assumptions(report, assumed)),
         ("Basis", _basis(report)),
     )
@@ -174,9 +167,11 @@ def _feedback(feedback) -> Iterator[str]:
 
 
 def _open_questions(report) -> Iterator[str]:
-    told = dict.fromkeys(question["text"] for question in report["open_questions"])
+    told = dict.fromkeys([
+        *(question["text"] for question in report["open_questions"]),
+        *(f"{one['title']}: {ask}" for one in report["safety"]["results"] for ask in one["asks"])])
     for text in told:
-        yield from _paragraph(text, "? ")
+        yield from _paragraph(plain(text), "? ")
     if not told:
         yield "No line of evidence waits for a measurement."
 
@@ -189,7 +184,9 @@ def _assumptions(report, assumed) -> Iterator[str]:
     for one in assumed:
         yield from _paragraph(f"{one['label']}: {_assumed_value(one)}. {one['default_source']}",
                               "", "  ")
-    if not unread and not assumed:
+    for text in report["safety"]["assumptions"].values():
+        yield from _paragraph(text, "", "  ")
+    if not unread and not assumed and not report["safety"]["assumptions"]:
         yield "Nothing: every number put in was observed."
 
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 from django.utils.safestring import SafeString, mark_safe
 
 from teardowns.engine.quantities import QUANTITIES
+from teardowns.engine.subjects import PATH
 from teardowns.figures.marks import looking_mark, review_mark
+from teardowns.models import Situation
 from teardowns.reading.quantity import print_quantity
 
 from .numbers import THIN, as_recorded, printed, with_unit
@@ -98,6 +100,44 @@ def layers(row) -> list[str]:
         f"{as_recorded(value, 'm')} margin {side}" for value, side in margins
         if value is not None
     ]
+
+
+def condition(row) -> list[str]:
+    """State of a layer: material, damage, what is documented of it, the contributor's words."""
+    found = [row.get_material_display()] if row.material else []
+    found += [row.get_damage_display()] if row.damage else []
+    found += ["certificate or data sheet of the type seen"] if row.documented else []
+    sleeves = {True: "leads sleeved", False: "leads without a sleeve", None: ""}[row.sleeved]
+    found += [sleeves] if sleeves else []
+    if row.withstood is not None:
+        found.append(f"one layer withstood {as_recorded(row.withstood, 'V')} d.c. or peak")
+    return found + ([row.condition] if row.condition else [])
+
+
+def path_ground(row) -> list[str]:
+    """What bears on a path beside its length: situation, shape with its sizes, surface."""
+    found = [row.get_situation_display()] if row.situation != Situation.AS_FOUND else []
+    if row.shape:
+        sizes = ", ".join(_size(name, value) for name, value in row.slot.items())
+        found.append(row.get_shape_display() + (f": {sizes}" if sizes else ""))
+    elif row.slot:
+        found.append(", ".join(_size(name, value) for name, value in row.slot.items()))
+    surface = ((row.coated, "coated or potted over", "not coated"),
+               (row.contaminated, "conductive dirt across it", "clean"))
+    found += [yes if state else no for state, yes, no in surface if state is not None]
+    stated = (row.material_group and f"material group {row.material_group}",
+              row.pollution_degree and f"pollution degree {row.pollution_degree}",
+              row.bridged_by and f"bridged by {row.bridged_by}")
+    return found + [text for text in stated if text]
+
+
+def _size(name: str, value: float) -> str:
+    """ "width 1.2 mm" """
+    meaning = PATH.get(name)
+    label = (meaning.label if meaning else name.replace("_", " ")).lower()
+    if meaning is not None and meaning.unit != "m":
+        return label if value else f"no {label}"
+    return f"{label} {as_recorded(value, 'm')}"
 
 
 def source(row) -> list[str]:

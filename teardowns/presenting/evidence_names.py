@@ -4,7 +4,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from teardowns.engine.quantities import QUANTITIES
-from teardowns.models import How, Role
+from teardowns.models import How, Path, Role
 from teardowns.reading.quantity import print_quantity
 
 from .numbers import as_recorded
@@ -37,6 +37,8 @@ NAMES = {
                   lambda row: f"{Role(row['role']).label} {row['designator']}".strip()),
     "stacklayer": ("stack", lambda row: f"layer {row['position']}"),
     "port": ("ports", lambda row: f"port {row['label']}"),
+    "insulationobservation": ("insulation",
+                              lambda row: f"{row['place']}, {Path(row['path']).label}"),
 }
 
 

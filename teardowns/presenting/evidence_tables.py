@@ -136,31 +136,28 @@ def _port(row):
 
 
 def _component(row):
-    count = [f"{row.count} pieces"] if row.count != 1 else []
+    series = ", in series" if row.in_series else ""
+    count = [f"{row.count} pieces{series}"] if row.count != 1 else []
     part = [f"library: {row.part}"] if row.part else []
     port = [f"port {row.port} alone"] if row.port else []
-    name = [row.get_role_display(), *filter(None, [row.designator, row.place]), *count, *port]
+    across = [f"bridges {row.get_bridges_display()}"] if row.bridges else []
+    name = [row.get_role_display(), *filter(None, [row.designator, row.place]), *count, *port,
+            *across]
     marking = [f"“{row.marking}”", *part] if row.marking else part
     return name, marking, cells.component_value(row)
 
 
 def _layer(row):
     what = row.get_winding_display() if row.winding else row.get_kind_display()
-    condition = [row.condition] if row.condition else []
+    condition = cells.condition(row)
     return [f"{row.position}. {what}"], cells.winding(row) + cells.layers(row), condition
 
 
 def _path(row):
     value = cells.measured_value(row, "m") if row.value is not None else []
-    ground = [
-        row.get_method_display(),
-        *filter(None, [
-            row.material_group and f"material group {row.material_group}",
-            row.pollution_degree and f"pollution degree {row.pollution_degree}",
-            row.bridged_by and f"bridged by {row.bridged_by}",
-        ]),
-    ]
-    name = [row.place, row.get_path_display(), row.get_barrier_display()]
+    ground = [row.get_method_display(), *cells.path_ground(row)]
+    name = [row.place, row.get_path_display(), row.get_barrier_display(),
+            *([row.get_site_display()] if row.site else [])]
     return name, value, ground if row.state == "recorded" else []
 
 

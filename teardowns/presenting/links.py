@@ -21,6 +21,11 @@ class Links:
         address = reverse("unit_working", args=[self.pk, line_id, end])
         return f"{address}?claim={claim.partition('/')[2]}" if claim else address
 
+    def safety(self, rule_id: str, subject: str = "") -> str:
+        """Of what one rule about safety says of one subject, see `subject_keys`."""
+        address = reverse("unit_working", args=[self.pk, rule_id, "low"])
+        return f"{address}?of={subject}" if subject else address
+
     def claim(self, ref: str) -> str:
         return reverse("unit_claim_working", args=[self.pk, ref.partition("/")[2]])
 

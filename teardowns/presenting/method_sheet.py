@@ -14,6 +14,7 @@ from teardowns.engine.physics.feedback import FLAGS, TABLE
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.engine.rule import CHECK, Rule, Worked
 from teardowns.engine.rulebook import Rulebook
+from teardowns.engine.subjects import COLUMNS
 from teardowns.engine.wording import plain, shown
 from teardowns.figures.marks import kind_mark
 from teardowns.models import How
@@ -179,13 +180,26 @@ def _margin(scale: float) -> str:
 
 def _input(rule: Rule, code: str) -> Input:
     symbol = rule.symbols.get(code, "")
-    meaning = QUANTITIES[code].meaning if code in QUANTITIES else CONDITIONS[code][1]
-    return Input(mark_safe(inline(symbol)) if symbol else "", _name(code), meaning,
+    name, meaning = name_and_meaning(code)
+    return Input(mark_safe(inline(symbol)) if symbol else "", name, meaning,
                  _otherwise(rule, code))
 
 
 def _name(code: str) -> str:
-    return QUANTITIES[code].label if code in QUANTITIES else CONDITIONS[code][0]
+    return name_and_meaning(code)[0]
+
+
+def name_and_meaning(code: str, on: str = "unit") -> tuple[str, str]:
+    """Of a parameter: a quantity, a condition, or a column of what the rule is about."""
+    if code in QUANTITIES:
+        return QUANTITIES[code].label, QUANTITIES[code].meaning
+    if code in CONDITIONS:
+        return CONDITIONS[code]
+    column = COLUMNS.get(on, {}).get(code) or COLUMNS["unit"].get(code)
+    if column is not None:
+        return column.label, column.meaning
+    name, _ = name_and_meaning(code.removesuffix("_u"), on)
+    return f"Uncertainty: {name}", "Expanded, of two standard uncertainties."
 
 
 def _otherwise(rule: Rule, code: str) -> str:

@@ -45,12 +45,13 @@ def record_line(unit) -> str:
 
 
 def rulebook_text(version: str) -> str:
-    """`edition 1, 0a1b2c3d, reference set set3-4e5f6a7b`."""
+    """`edition 1, 0a1b2c3d, reference set set3-4e5f6a7b, scenarios risk2-0a1b2c3d`."""
     edition, *digests = version.split("+")
     if not digests:
         return version
-    reference = f", reference set {digests[1]}" if digests[1:] else ""
-    return f"edition {edition}, {digests[0]}{reference}"
+    sets = (f", {'scenarios' if name.startswith('risk') else 'reference set'} {name}"
+            for name in digests[1:])
+    return f"edition {edition}, {digests[0]}{''.join(sets)}"
 
 
 def digest_text(digest: str) -> str:

@@ -1,13 +1,16 @@
 """Awkward contents for the style guide: too long, beyond the scale, unknown, or marked up."""
 from django.utils.safestring import mark_safe
 
+from teardowns.figures.barrier_map import Span, barrier_map
 from teardowns.figures.budget import Part, budget_bars
 from teardowns.figures.capability import Capability
 from teardowns.figures.gains import Gain, gain_bars
 from teardowns.figures.ladder import Claimed, Rung, evidence_ladder, ladder_axis
+from teardowns.figures.marks import grade_mark
 from teardowns.figures.strip import strip
 from teardowns.figures.weights import Weight, weight_bars
 
+from .safety_points import Point
 from .unit_rows import UNASSESSED, UnitRow
 from .verdict_words import CHIPS
 
@@ -83,3 +86,43 @@ def gains():
                  0.0008, "0.00080", "0.029 bit in 36 min"),
         ],
     ))
+
+
+def barriers():
+    """Every grade, a band, a cut gap, a thin wall, nothing measured, no requirement known."""
+    return mark_safe(barrier_map("Measured and required distances.", [
+        ("Mains side to output: reinforced insulation is required", [
+            _path(LONG, "creepage, photo with a scale", "falls short", 2.2, 0.3, 4.8, 5.0),
+            _path("Tape <edge>", "creepage", "cannot tell", 5.2, 0.5, 5.0, 5.8),
+            _path("Under the potting", "clearance, coated", "cannot tell", 1.1, 0.1, None, None),
+            _path("Across the whole board", "clearance", "meets", 41.0, 0.1, 3.0, 3.0),
+        ]),
+        ("Mains side to the outside of the case: reinforced insulation is required", [
+            _path("Case wall", "through solid insulation", "falls short", 0.3, 0.05, 0.4, 0.4),
+            _path("Seam", "clearance", "cannot tell", None, None, 3.0, 3.0),
+        ]),
+    ]))
+
+
+def _path(place, detail, grade, value, u, low, high):
+    measured = "not looked at" if value is None else f"{value:g} ± {u:g} mm"
+    ends = dict.fromkeys(f"{end:g}" for end in (low, high) if end is not None)
+    return Span(place, detail, "#figures", grade, value, u, low, high, measured,
+                f"{' to '.join(ends)} mm" if ends else "", "", "#figures")
+
+
+def points():
+    """One that falls short with all its grounds, one that is open with what would settle it."""
+    return [
+        Point("Clearance", LONG, "#points", mark_safe(grade_mark("falls short")), "electric shock",
+              "In the unit examined, the clearance was 1.80 ± 0.10 mm; the tabulated figure is "
+              "3 mm. It lies below the tabulated figure under every documented assumption.",
+              "60 % of what is required",
+              "chance that it falls short, by the scatter of the reading: > 0.999",
+              "two published sources agree on the figure",
+              [("#points", "A1"), ("#points", "A3 to A9")], [], "#points"),
+        Point("Touch current", "", "", mark_safe(grade_mark("cannot tell")), "electric shock",
+              "Touch current: not recorded. The evidence does not decide it.", "", "", "", [],
+              ["How much current flows from the output to earth?",
+               "Which <capacitance> lies across the barrier?"], "#points"),
+    ]

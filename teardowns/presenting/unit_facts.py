@@ -1,13 +1,15 @@
-"""The five facts under the title."""
+"""The facts under the title."""
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 from django.utils.safestring import mark_safe
 
+from teardowns.engine.safety_words import UNMEASURED
 from teardowns.figures.marks import verdict_chip
 from teardowns.reading.quantity import print_quantity
 
+from .insulation_section import InsulationSection
 from .links import Links
 from .numbers import THIN, claimed_watts, number, span, volts, with_unit
 
@@ -23,10 +25,12 @@ class Fact:
     href: str = ""          # to the working of the value
 
 
-def facts(report: dict | None, rows: dict[str, list], links: Links) -> list[Fact]:
-    """Claimed, capability, verdict (once the unit is assessed), mass, and state of review."""
+def facts(report: dict | None, rows: dict[str, list], links: Links,
+          hazard: InsulationSection) -> list[Fact]:
+    """Claimed, capability, verdict, points about safety (once the unit is assessed), mass, and
+    state of review."""
     judged = [_claimed(report), _capability(report, links), _verdict(report)] if report else []
-    return [*judged, _mass(rows["measurement"]), _confirmed(rows)]
+    return [*judged, *_safety(hazard), _mass(rows["measurement"]), _confirmed(rows)]
 
 
 def _claimed(report: dict) -> Fact:
@@ -52,6 +56,22 @@ def _verdict(report: dict) -> Fact:
         return Fact("Verdict on the claim", "nothing to judge")
     word = report["claims"][report["headline"]]["verdict"]
     return Fact("Verdict on the claim", mark_safe(verdict_chip(word)))
+
+
+def _safety(hazard: InsulationSection) -> list[Fact]:
+    """What falls short stands first, then what is open: neither may hide behind what meets."""
+    points = hazard.points
+    if points is None:
+        return []
+    undecided = len(points.open) + len(points.flagged) + len(hazard.missing)
+    name, meets = "Points about safety", f"{len(points.meets)} meet their figure"
+    if points.short:
+        verb = "falls short" if len(points.short) == 1 else "fall short"
+        return [Fact(name, f"{len(points.short)} {verb}", f"{undecided} open, {meets}",
+                     "#insulation")]
+    if not points.meets or hazard.sentences[0] == UNMEASURED:
+        return [Fact(name, "cannot tell", f"{undecided} open", "#insulation")]
+    return [Fact(name, f"{undecided} open", f"none found short, {meets}", "#insulation")]
 
 
 def _mass(measurements: list) -> Fact:

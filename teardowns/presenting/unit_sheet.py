@@ -1,14 +1,12 @@
 """Everything the unit page places, prepared."""
 from __future__ import annotations
 
-from django.utils.safestring import mark_safe
-
-from teardowns.figures.marks import grade_mark
-
 from . import claims_section, power_section
+from .bench_card import bench_card
 from .checks_section import check_rows, remarks
-from .evidence_cells import looked, measured_value
 from .evidence_tables import evidence_tables
+from .findings_section import findings_section
+from .insulation_section import insulation_section
 from .links import Links, anchor
 from .looked_states import looked_states
 from .mains import mains_ends, mains_short
@@ -18,24 +16,30 @@ from .printed_text import printed_texts
 from .record_foot import record_foot, record_line
 from .unit_facts import facts
 from .voltage_section import voltage_table
-from .wording import SAFETY, power_sentence, voltage_sentence
+from .winding_section import winding_section_of
+from .wording import power_sentence, voltage_sentence
 
 NOT_ASSESSED = "The evidence of this unit has not been assessed yet."
 
 
-def unit_sheet(unit, assessment, rows: dict[str, list]) -> dict:
-    """Context of the page from the unit, its newest assessment (or None) and its evidence."""
+def unit_sheet(unit, assessment, rows: dict[str, list], confirmed: dict[str, int]) -> dict:
+    """Context of the page from the unit, its newest assessment (or None) and its evidence.
+
+    confirmed : by scenario, how many independent reviewers confirmed all that it rests on
+    """
     links = Links(unit.pk)
     report = assessment.payload if assessment else None
+    hazard = insulation_section(report, rows, links)
     return {
         "unit": unit,
         "record": record_line(unit),
-        "safety": SAFETY,
-        "cannot_tell": mark_safe(grade_mark("cannot tell")),
-        "facts": facts(report, rows, links),
+        "hazard": hazard,
+        "findings": findings_section(report if hazard.points else None, unit, links, confirmed),
+        "winding": winding_section_of(report, rows, links),
+        "card": bench_card((report or {}).get("safety", {}).get("bench_card")),
+        "facts": facts(report, rows, links, hazard),
         "printed_texts": printed_texts(rows["printedtext"], rows["claim"]),
         "tables": evidence_tables(rows),
-        "paths": insulation_paths(rows["insulationobservation"]),
         "foot": record_foot(unit, assessment),
         "document": links.document,
         **(_judged(report, rows, links) if report else {"sentences": [NOT_ASSESSED]}),
@@ -74,16 +78,3 @@ def unjudged_claims(report: dict, claims: list) -> list[tuple[str, str, str]]:
 def _unjudged_kind(row) -> str:
     disputed = ", disputed and left out" if row.review_state == "disputed" else ""
     return f"{row.get_kind_display()}{disputed}"
-
-
-def insulation_paths(rows: list) -> list[dict]:
-    """What was recorded of each path across a barrier; no rule grades it yet."""
-    return [
-        {
-            "evidence": f"#{anchor(row.ref)}",
-            "place": row.place,
-            "path": f"{row.get_path_display()}, {row.get_barrier_display()}",
-            "value": looked(row) or measured_value(row, "m")[0],
-        }
-        for row in rows
-    ]

@@ -5,10 +5,6 @@ from .numbers import claimed_watts, number, share_in_words, volts
 
 WIDE = 2.0              # an interval whose ends differ by more is told by its ends
 ABOUT_EQUAL = 1.1
-SAFETY = (
-    "Whether its insulation keeps the mains away from a hand is not judged yet by this rulebook: "
-    "this page cannot tell, and says nothing about safety."
-)
 ANSWERS = {
     "supported": "The evidence supports the printed claim of {power}",
     "possible": "The evidence leaves the printed claim of {power} possible",

@@ -12,6 +12,7 @@ from typing import Any
 from django.db import transaction
 from django.utils import timezone
 
+from teardowns.engine.risk import ORDER
 from teardowns.exchange.digest import digest
 from teardowns.exchange.verdict import verdicts
 from teardowns.models import Assessment, Unit
@@ -74,7 +75,16 @@ def list_columns(report: dict[str, Any]) -> dict[str, Any]:
     if (capability := report["capability"]["low"]) is not None:
         columns |= {"capability": capability["median"], "capability_low": capability["low"],
                     "capability_high": capability["high"]}
-    return columns
+    return columns | _risk_columns(report["safety"])
+
+
+def _risk_columns(safety: dict[str, Any]) -> dict[str, Any]:
+    """The gravest level as a number, how sure the surest finding of that level is, and how many
+    points wait for a reviewer without a level."""
+    gravest = [one for one in safety["findings"] if one["level"] == safety["level"]]
+    sure = [one["certainty"] for one in gravest if one["certainty"] is not None]
+    return {"risk": ORDER.index(safety["level"]), "risk_certainty": max(sure, default=None),
+            "flags": len(safety["without_scenario"]) + len(safety["flags"])}
 
 
 def _date_anew(current: Sequence[Assessment], confirmed_only: bool) -> None:

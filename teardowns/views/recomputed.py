@@ -1,6 +1,7 @@
 """The engine run once more over a unit's document, so that its working can be shown."""
 from teardowns.engine import pipeline
 from teardowns.engine.explain import explain, explain_claim
+from teardowns.engine.explain_safety import explain_safety
 from teardowns.exchange.tables import engine_tables, refs_behind
 from teardowns.exchange.verdict import each_ref_apart
 
@@ -27,9 +28,16 @@ def claim_working(document, rules, ref):
     return each_ref_apart(explain_claim(assessment, judged.index(ref), tables.refs))
 
 
+def safety_working(document, rules, rule_id):
+    """What one rule about safety says of each of its subjects, with all that went into it."""
+    tables, assessment = _assessed(document, rules)
+    return each_ref_apart(explain_safety(assessment, 0, rule_id, tables.refs))
+
+
 def _assessed(document, rules):
     tables = engine_tables([document])
-    return tables, pipeline.assess(tables.evidence, tables.claims, rules, tables.ports)
+    return tables, pipeline.assess(tables.evidence, tables.claims, rules, tables.ports,
+                                   tables.subjects)
 
 
 def _judged(tables):

@@ -6,6 +6,8 @@ from teardowns.figures import marks
 from teardowns.figures.strip import strip_axis
 from teardowns.models import ReviewState, State
 from teardowns.presenting import style_samples
+from teardowns.presenting.bench_card import bench_card
+from teardowns.presenting.grade_words import GRADE_WORDS
 from teardowns.presenting.verdict_words import VERDICT_WORDS
 
 COLOURS = (
@@ -30,7 +32,7 @@ def styleguide(request):
         "colours": COLOURS,
         "spaces": [(f"s{step}", width) for step, width in enumerate(SPACES, start=1)],
         "verdict_words": VERDICT_WORDS,
-        "grades": _drawn(map(marks.grade_mark, marks.GRADES)),
+        "grades": GRADE_WORDS,
         "checks": _drawn(map(marks.check_mark, marks.CHECKS)),
         "reviews": _drawn(marks.review_mark(state.value, state.label) for state in ReviewState),
         "looked": _drawn(
@@ -42,7 +44,9 @@ def styleguide(request):
         "rows": style_samples.rows(),
         "axis": mark_safe(strip_axis()),
         "figures": (style_samples.ladder(), style_samples.weights(), style_samples.budget(),
-                    style_samples.gains()),
+                    style_samples.gains(), style_samples.barriers()),
+        "points": style_samples.points(),
+        "bench_card": bench_card(None),
     })
 
 

@@ -4,14 +4,24 @@ from django.shortcuts import render
 from teardowns import access
 from teardowns.models import EVIDENCE
 from teardowns.presenting.unit_sheet import unit_sheet
+from teardowns.services.confirmations import confirmations
 
 
 def unit_detail(request, pk):
     unit = access.unit_to_see(request.user, pk)
     assessment = unit.assessments.filter(confirmed_only=False).first()
-    return render(
-        request, "teardowns/unit_detail.html", unit_sheet(unit, assessment, evidence_rows(unit))
-    )
+    rows = evidence_rows(unit)
+    sheet = unit_sheet(unit, assessment, rows, confirmed(unit, assessment, rows))
+    return render(request, "teardowns/unit_detail.html", sheet)
+
+
+def confirmed(unit, assessment, rows):
+    """By scenario, how many independent reviewers confirmed all that its finding rests on."""
+    findings = assessment.payload.get("safety", {}).get("findings") if assessment else None
+    if not findings:
+        return {}
+    by_ref = {row.ref: row for found in rows.values() for row in found}
+    return confirmations(unit, findings, by_ref)
 
 
 def evidence_rows(unit):

@@ -3,6 +3,7 @@ from django.core.paginator import Paginator
 from django.shortcuts import render
 from django.utils.safestring import mark_safe
 
+from teardowns.engine.safety_words import DEFERRAL
 from teardowns.figures.strip import strip_axis
 from teardowns.filters import UnitFilter
 from teardowns.models import Unit
@@ -20,6 +21,7 @@ def unit_list(request):
         "choices": [units.form[name] for name in ("verdict", "power", "kind", "channel", "sort")],
         "rows": unit_rows(page.object_list),
         "axis": mark_safe(strip_axis()),
+        "deferral": DEFERRAL,
         "page": page,
         "found": _found(page.paginator.count),
         "narrowed": list(_narrowed(units.form, request.GET)),

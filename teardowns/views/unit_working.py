@@ -1,19 +1,22 @@
-"""The calculation sheet behind one line of evidence or one check."""
+"""The calculation sheet behind one line of evidence, one check or one grade."""
 from django.http import Http404
 from django.shortcuts import render
+from django.urls import reverse
 
 from teardowns import access
 from teardowns.engine import rulebook
 from teardowns.engine.judging import ENDS
-from teardowns.engine.rule import CHECK
+from teardowns.engine.rule import CHECK, SAFETY
 from teardowns.exchange.verdict import verdicts
 from teardowns.models import Unit
 from teardowns.presenting.evidence_names import cited_rows
+from teardowns.presenting.method_sheet import rule_anchor
+from teardowns.presenting.safety_sheet import safety_sheet
 from teardowns.presenting.sheet_version import sheet_version
 from teardowns.presenting.working_sheet import check_sheet, working_sheet
 from teardowns.services.active_rulebook import rulebook_beside
 from teardowns.services.export_unit import unit_document
-from teardowns.views.recomputed import line_working
+from teardowns.views.recomputed import line_working, safety_working
 
 
 def unit_working(request, pk, line_id, end):
@@ -23,6 +26,10 @@ def unit_working(request, pk, line_id, end):
     document = unit_document(unit)
     rules = rulebook_beside(unit)
     report, = verdicts([document], rules=rules)
+    if rule.kind == SAFETY:
+        sheet = _safety_sheet(request, unit, document, rules, line_id)
+        sheet |= sheet_version(unit, report)
+        return render(request, "teardowns/unit_safety_working.html", sheet)
     if rule.kind == CHECK:
         sheet = check_sheet(unit, report, rule)
     else:
@@ -32,6 +39,14 @@ def unit_working(request, pk, line_id, end):
             raise Http404("This line has no value for this unit at this end of the mains range.")
         sheet = working_sheet(unit, report, trace, end, claim, cited_rows(document))
     return render(request, "teardowns/unit_working.html", sheet | sheet_version(unit, report))
+
+
+def _safety_sheet(request, unit, document, rules, line_id):
+    trace = safety_working(document, rules, line_id)
+    sheet = safety_sheet(unit, trace, request.GET.get("of", ""), cited_rows(document))
+    if sheet is None:
+        raise Http404("This rule says nothing of such a part of this unit.")
+    return sheet | {"method": f"{reverse('method')}#{rule_anchor(line_id)}"}
 
 
 def claim_asked(request):

@@ -3,7 +3,7 @@ from copy import deepcopy
 
 import pytest
 
-from teardowns.presenting.wording import ANSWERS, SAFETY, power_sentence, voltage_sentence
+from teardowns.presenting.wording import ANSWERS, power_sentence, voltage_sentence
 from tests.figures.sample_report import REPORT, capability
 
 NEVER = re.compile(r"\b(fake|fail\w*|lie[ds]?|illegal|dangerous|safe)\b", re.IGNORECASE)
@@ -87,8 +87,3 @@ def test_without_a_voltage_claim_nothing_is_said_of_voltages():
     for claim in made["claims"]:
         claim["plausibility_voltage"] = None
     assert voltage_sentence(made) == ""
-
-
-def test_the_page_never_vouches_for_safety():
-    assert "cannot tell" in SAFETY
-    assert "says nothing about safety" in SAFETY

@@ -118,6 +118,24 @@ def test_another_reference_set_makes_another_assessment_and_keeps_the_old(unit):
     assert list(unit.assessments.all()) == [after, before]
 
 
+NOTHING = {"findings": [], "level": "", "without_scenario": [], "flags": []}
+
+
 def test_without_a_power_claim_lists_have_no_verdict_to_print():
-    report = {"headline": None, "claims": [], "capability": {"low": None, "high": None}}
-    assert list_columns(report) == {}
+    report = {"headline": None, "claims": [], "capability": {"low": None, "high": None},
+              "safety": NOTHING}
+    assert list_columns(report) == {"risk": 0, "risk_certainty": None, "flags": 0}
+
+
+def test_lists_sort_by_the_gravest_level_and_by_its_surest_finding():
+    findings = [{"level": "high", "certainty": 0.7}, {"level": "high", "certainty": None},
+                {"level": "medium", "certainty": 0.99}]
+    report = {"headline": None, "claims": [], "capability": {"low": None, "high": None},
+              "safety": NOTHING | {"findings": findings, "level": "high"}}
+    assert list_columns(report) == {"risk": 3, "risk_certainty": 0.7, "flags": 0}
+
+
+def test_what_hurts_without_a_level_is_counted_for_reviewers():
+    report = {"headline": None, "claims": [], "capability": {"low": None, "high": None},
+              "safety": NOTHING | {"without_scenario": [2], "flags": [0, 4]}}
+    assert list_columns(report)["flags"] == 3

@@ -27,7 +27,7 @@ def text_of(response):
 def test_it_shows_prior_weights_capability_and_the_choice_of_the_word(client, unit):
     page = sheet(client, unit).content.decode()
     order = re.findall(r'<section class="rec" id="([^"]+)"', page)
-    assert order == ["prior", "weights", "capability", "word"]
+    assert order == ["prior", "weights", "capability", "word", "cautions"]
     assert "Even odds" in page
 
 

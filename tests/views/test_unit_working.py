@@ -101,3 +101,32 @@ def test_a_draft_is_nobody_elses_business(client, alice, bob):
 def test_it_takes_at_most_twelve_queries(client, unit, django_assert_max_num_queries):
     with django_assert_max_num_queries(12):
         sheet(client, unit)
+
+
+def test_a_grade_opens_into_reading_requirement_assumptions_and_source(client, unit):
+    page = sheet(client, unit, "safety/clearance", of="slot")
+    words = text_of(page)
+    # 3.0 mm reinforced at 240 V: test report on a charger, IEC 62368-1, 2021, p. 43
+    assert "Required, under the most demanding assumptions 3 mm" in words
+    assert "Compared 3.40 ± 0.10 mm" in words
+    assert "Taken for granted Overvoltage category II" in words
+    assert "two published sources agree on the figure" in words
+    assert f'href="/units/{unit.pk}/#insulationobservation-slot"' in page.content.decode()
+
+
+def test_the_sheet_of_a_grade_says_what_nobody_recorded(client, unit):
+    words = text_of(sheet(client, unit, "safety/clearance", of="slot"))
+    assert "Not recorded:" in words and "working voltage, peak" in words
+
+
+def test_the_sheet_of_one_path_leads_to_the_others_of_its_rule(client, unit):
+    page = sheet(client, unit, "safety/clearance", of="slot").content.decode()
+    assert "/working/safety/clearance/low/?of=seam" in page
+
+
+def test_the_sheet_of_a_grade_defers(client, unit):
+    assert "not a safety certificate" in text_of(sheet(client, unit, "safety/clearance"))
+
+
+def test_a_path_that_the_rule_does_not_speak_of_is_not_found(client, unit):
+    assert sheet(client, unit, "safety/clearance", of="no-such-path").status_code == 404
