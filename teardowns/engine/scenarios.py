@@ -3,6 +3,7 @@
 The probabilities are this rulebook's assumptions, from no publication. A site may put a set of its
 own in force; its version then stands beside every level.
 """
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass, replace
 from fractions import Fraction
@@ -11,6 +12,8 @@ from typing import Any
 from .rules.safety.barrier_capacitor import NO_CLASS
 from .rules.safety.case_opening import BY_HAND
 
+# No exponent: "1e-999999999" would fill the memory.
+WRITTEN = re.compile(r"[0-9]{1,9}([/.][0-9]{1,9})?")
 RULEBOOK = "this rulebook"
 WHY = "An assumption for a screening, from no publication."
 CARRIED_OVER = ("Carried over from {} as an assumption of this rulebook for a screening, from no "
@@ -151,10 +154,10 @@ def _with_steps(own, steps):
 def checked_probability(text: str, step: str) -> Fraction:
     """The fraction that a text says; ValueError names the step and the remedy."""
     try:
-        p = Fraction(text.replace(" ", ""))
-    except (ValueError, ZeroDivisionError):
+        p = Fraction(text.replace(" ", "") if WRITTEN.fullmatch(text.replace(" ", "")) else -1)
+    except ZeroDivisionError:
         p = Fraction(-1)
     if not 0 < p <= 1:
-        raise ValueError(f"“{step}”: {text!r} is no probability; write a fraction above 0 and up "
+        raise ValueError(f"“{step}”: “{text}” is no probability; write a fraction above 0 and up "
                          "to 1, such as 1/20 or 0.05.")
     return p

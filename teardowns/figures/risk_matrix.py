@@ -4,12 +4,14 @@ from teardowns.engine.risk import BAND_WORDS, LEVELS, MATRIX
 from .markup import element, escape
 
 SEVERITIES = tuple(sorted(MATRIX))
+LEGEND = ("severity 1 to 4 across. Solid frame: this scenario; dashed: one band more and one less "
+          "probable. S serious, H high, M medium, L low; the letters are from memory.")
 
 
-def risk_matrix(caption: str, severity: int, band: int) -> str:
+def risk_matrix(title: str, severity: int, band: int) -> str:
     """The table. Letters stand in every cell, so that no shade is needed to read it.
 
-    severity : 1 to 4; band : index into BAND_WORDS
+    title : of the scenario; severity : 1 to 4; band : index into BAND_WORDS
     """
     head = element(
         "tr", element("th", "Probability", scope="col"),
@@ -20,7 +22,8 @@ def risk_matrix(caption: str, severity: int, band: int) -> str:
                 *(_cell(MATRIX[one][place], one == severity, place - band)
                   for one in SEVERITIES))
         for place, words in enumerate(BAND_WORDS)]
-    return element("table", element("caption", escape(caption)), element("thead", head),
+    caption = element("caption", escape(f"{title}: {LEGEND}"))
+    return element("table", caption, element("thead", head),
                    element("tbody", *rows), cls="matrix")
 
 

@@ -68,9 +68,7 @@ def _finding(one, places, confirmed) -> Finding:
                 f"{one['severity_words']})",
         certainty=_certainty(one["certainty"]), confirmed=_confirmed(confirmed),
         is_headline=one["level"] == "serious" and confirmed >= NEEDED,
-        matrix=mark_safe(risk_matrix(
-            f"{one['title']}: solid frame this scenario, dashed one band more and one less "
-            "probable. S serious, H high, M medium, L low.", one["severity"], one["band"])))
+        matrix=mark_safe(risk_matrix(one["title"], one["severity"], one["band"])))
 
 
 def _span(one):

@@ -32,7 +32,7 @@ def _row(unit, assessment, version):
                      *_named(safety, "without_scenario", "no scenario yet"),
                      *_named(safety, "flags", "flag: the figure is from memory")],
         "reach": "; ".join(reach(unit)) or "not known",
-        "certainty": _certainty(unit.certainty),
+        "certainty": _certainty(unit.certainty) if level else "not computed",
     }
 
 

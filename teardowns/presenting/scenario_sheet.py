@@ -32,9 +32,7 @@ def _sheet(scenario):
         "product": f"{_fraction(done)}, {BAND_WORDS[done.band]}",
         "steps": [{"key": step.key, "text": step.text, "p": step.p, "by": step.by,
                    "why": step.why} for step in scenario.steps],
-        "matrix": mark_safe(risk_matrix(f"{scenario.title}: solid frame this scenario, dashed one "
-                                        "band more and one less probable. S serious, H high, M "
-                                        "medium, L low.", scenario.severity, done.band)),
+        "matrix": mark_safe(risk_matrix(scenario.title, scenario.severity, done.band)),
     }
 
 

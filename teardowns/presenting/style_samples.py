@@ -1,15 +1,19 @@
 """Awkward contents for the style guide: too long, beyond the scale, unknown, or marked up."""
 from django.utils.safestring import mark_safe
 
+from teardowns.engine.findings import NO_SCENARIO
+from teardowns.engine.risk import BESIDE, ILLUSTRATION, SOURCE
 from teardowns.figures.barrier_map import Span, barrier_map
 from teardowns.figures.budget import Part, budget_bars
 from teardowns.figures.capability import Capability
 from teardowns.figures.gains import Gain, gain_bars
 from teardowns.figures.ladder import Claimed, Rung, evidence_ladder, ladder_axis
 from teardowns.figures.marks import grade_mark
+from teardowns.figures.risk_matrix import risk_matrix
 from teardowns.figures.strip import strip
 from teardowns.figures.weights import Weight, weight_bars
 
+from .findings_section import Finding
 from .safety_points import Point
 from .unit_rows import UNASSESSED, UnitRow
 from .verdict_words import CHIPS
@@ -126,3 +130,21 @@ def points():
               ["How much current flows from the output to earth?",
                "Which <capacitance> lies across the barrier?"], "#points"),
     ]
+
+
+def findings():
+    """One with long words and a step that a person set, and what has no scenario."""
+    steps = [{"text": LONG, "p": "1/20", "by": "mona", "why": "Seen <twice> & written down."},
+             {"text": "touched while it is plugged in", "p": "1/2", "by": "this rulebook",
+              "why": "An assumption for a screening, from no publication."}]
+    one = Finding(
+        "Distance of 50 to 80 % of the requirement", "serious", "High one band less probable.",
+        "In the unit examined, the clearance comes to 1.80 ± 0.10 mm.",
+        [("#points", f"Clearance: {LONG}"), ("#points", "Creepage: slot")], steps,
+        "1/40, more than 1/100", "electrocution (severity 4: fatal, or could be)",
+        "Chance that it falls short, by the scatter of the reading: 0.980.",
+        "Confirmed by 1 of 2 independent reviewers: not a headline yet.", False,
+        mark_safe(risk_matrix("A scenario", 4, 4)))
+    return {"findings": [one], "nothing": "", "untold": [("#points", "Rated voltage of the fuse")],
+            "no_scenario": NO_SCENARIO, "illustration": ILLUSTRATION, "source": SOURCE,
+            "beside": BESIDE, "reach": "Reach, which never changes a level: not known."}

@@ -111,8 +111,7 @@ def _may_curate(author):
 
 
 def _changed(chosen, typed, reason, author):
-    errors = {} if reason else {"reason": WHY_CHANGE}
-    steps = []
+    errors, steps = {}, []
     for step in chosen.steps:
         text = typed.get(step.key, step.p).strip()
         try:
@@ -123,6 +122,8 @@ def _changed(chosen, typed, reason, author):
         moved = p != checked_probability(step.p, step.text)
         steps.append(replace(step, p=text, by=author.get_username(), why=reason) if moved
                      else step)
+    if not reason:
+        errors["reason"] = WHY_CHANGE
     if not errors and tuple(steps) == chosen.steps:
         errors["reason"] = "Nothing was changed: write another probability for a step."
     if errors:

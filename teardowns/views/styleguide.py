@@ -46,6 +46,7 @@ def styleguide(request):
         "figures": (style_samples.ladder(), style_samples.weights(), style_samples.budget(),
                     style_samples.gains(), style_samples.barriers()),
         "points": style_samples.points(),
+        "findings": style_samples.findings(),
         "bench_card": bench_card(None),
     })
 

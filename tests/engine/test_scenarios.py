@@ -70,7 +70,8 @@ def test_json_carries_them_and_brings_them_back():
     assert read_scenarios(json.loads(json.dumps(written(SCENARIOS)))) == SCENARIOS
 
 
-@pytest.mark.parametrize("text", ["", "0", "-1/2", "3/2", "1/0", "often", "nan"])
+@pytest.mark.parametrize("text", [
+    "", "0", "-1/2", "3/2", "1/0", "often", "nan", "0,05", "1e-999999999"])
 def test_what_is_no_probability_is_refused_by_name(text):
     with pytest.raises(ValueError, match="it moves into place.*1/20"):
         checked_probability(text, "it moves into place")

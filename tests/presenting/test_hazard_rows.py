@@ -38,6 +38,7 @@ def test_what_has_no_level_is_named_and_no_level_is_made_up():
         "findings": [], "results": [{"title": "Scorch marks"}, {"title": "Coil"}],
         "without_scenario": [0], "flags": [1]})
     assert found["level"] == "no level given" and found["remark"] == ""
+    assert found["certainty"] == "not computed"
     assert found["findings"] == ["Scorch marks (no scenario yet)",
                                  "Coil (flag: the figure is from memory)"]
 
