@@ -12,7 +12,8 @@ FLAME, SURVIVED, UNCLEAR = 1, 2, 3
     on="unit", hazard="fire", confidence="B", measure="A",
     title="Shorted output",
     source="IEC 62368-1:2018, B.3, B.4 and 6.3.",
-    validity="As somebody equipped for it reported; an opened fuse is no harm.",
+    validity="As somebody equipped for it reported; an opened fuse is no harm. Whether the "
+             "insulation still holds afterwards is another result: electric strength.",
     formula=equation(word("no flame, no molten case")),
     reasons=(
         "",

@@ -10,6 +10,7 @@ from tests.engine.rules.safety.any_inputs import dropped, random_inputs, run
 RULES = rulebook.load().safety
 EACH = pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.id)
 SIZE = 1500
+OPEN_BY_NATURE = {"safety/optocoupler"}      # no look from outside decides what lies inside a part
 
 
 def inputs_of(rule, size=SIZE):
@@ -80,10 +81,10 @@ def test_every_result_is_a_grade_with_a_reason_and_assumptions_that_can_be_read(
 
 @EACH
 def test_every_grade_that_it_can_give_is_given(rule):
-    """A rule whose random subjects all get one grade is no rule."""
+    """A rule whose random subjects all get one grade is no rule, unless it says that none can."""
     done = run(rule, inputs_of(rule))
     assert done.applies.any()
-    assert len(np.unique(done.grade[done.applies])) > 1
+    assert (len(np.unique(done.grade[done.applies])) > 1) == (rule.id not in OPEN_BY_NATURE)
 
 
 def test_words_about_a_result_never_accuse():
