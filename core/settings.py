@@ -101,9 +101,19 @@ USE_TZ = True
 STATIC_URL = "static/"
 STATIC_ROOT = DATA_DIR / "static"
 STATICFILES_DIRS = [BASE_DIR / "static"]
-MEDIA_ROOT = DATA_DIR / "media"
+INCOMING = DATA_DIR / "incoming"           # files that are still arriving or being checked
+
+
+def private(folder):
+    """A storage whose files no address of the site leads to."""
+    return {"BACKEND": "core.durable_storage.DurableStorage",
+            "OPTIONS": {"location": DATA_DIR / folder, "base_url": None}}
+
+
 STORAGES = {
-    "default": {"BACKEND": "django.core.files.storage.FileSystemStorage"},
+    "default": private("media"),
+    "originals": private("originals"),      # as they came in, never served to the public
+    "pictures": private("pictures"),        # what was derived from them
     "staticfiles": {"BACKEND": "core.static_files.HashedStaticFiles"},
 }
 

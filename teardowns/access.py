@@ -1,7 +1,8 @@
 """Who may see or change what; the only place that decides."""
 from django.http import Http404
 
-from teardowns.models import Status, Unit
+from core.accounts.models import Role
+from teardowns.models import Photo, Status, Unit
 
 CHANGEABLE = (Status.DRAFT, Status.SENT_BACK)
 
@@ -20,3 +21,58 @@ def unit_to_change(user, pk):
     if unit is None:
         raise Http404("No such bench sheet.")
     return unit
+
+
+def may_change(user, unit):
+    """Whether the unit is this person's own and its bench sheet open."""
+    return user.is_authenticated and unit.contributor_id == user.pk and unit.status in CHANGEABLE
+
+
+def may_read_again(user, unit):
+    """Whether this person may take a second reading: a reviewer, of somebody else's unit."""
+    return user.is_authenticated and user.is_reviewer and unit.contributor_id != user.pk
+
+
+def photo_to_see(user, unit_pk, key):
+    """The photo of a unit that this person may see, or 404."""
+    return _photo(unit_to_see(user, unit_pk), key)
+
+
+def photo_to_change(user, unit_pk, key):
+    """The photo on the contributor's own open bench sheet, or 404."""
+    return _photo(unit_to_change(user, unit_pk), key)
+
+
+def photo_to_cover(user, unit_pk, key):
+    """The photo that this person may burn a region out of, or 404: a moderator may at any time."""
+    if user.is_authenticated and user.has_role(Role.MODERATOR):
+        return photo_to_see(user, unit_pk, key)
+    return photo_to_change(user, unit_pk, key)
+
+
+def photo_with_original(user, unit_pk, key):
+    """The photo whose original this person may have, or 404.
+
+    The contributor has it until something was covered; a moderator always has.
+    """
+    photo = photo_to_see(user, unit_pk, key)
+    is_own = user.pk == photo.unit.contributor_id and not photo.covers.exists()
+    if not (is_own or user.is_authenticated and user.has_role(Role.MODERATOR)):
+        raise Http404("No such photo.")
+    return photo
+
+
+def photo_to_read_again(user, unit_pk, key):
+    """The photo of somebody else's unit that this reviewer may measure once more, or 404."""
+    photo = photo_to_see(user, unit_pk, key)
+    if not may_read_again(user, photo.unit):
+        raise Http404("No such photo.")
+    return photo
+
+
+def _photo(unit, key):
+    photo = Photo.objects.shown().filter(unit=unit, key=key).first()
+    if photo is None:
+        raise Http404("No such photo.")
+    photo.unit = unit
+    return photo

@@ -3,11 +3,16 @@ from django.urls import path
 
 from teardowns.views.bench_list import bench_list
 from teardowns.views.bench_new import bench_new
+from teardowns.views.bench_photo import bench_photo
+from teardowns.views.bench_photos import bench_photos
 from teardowns.views.bench_plate_reading import bench_plate_reading
 from teardowns.views.bench_section import bench_section
+from teardowns.views.bench_upload import bench_upload, bench_upload_start
 from teardowns.views.front_page import front_page
 from teardowns.views.hazard_list import hazard_list
 from teardowns.views.method import method
+from teardowns.views.photo_picture import photo_original, photo_picture
+from teardowns.views.photo_read_again import photo_read_again
 from teardowns.views.scenario_edit import scenario_edit
 from teardowns.views.scenario_list import scenario_list
 from teardowns.views.styleguide import styleguide
@@ -15,6 +20,7 @@ from teardowns.views.unit_claim_working import unit_claim_working
 from teardowns.views.unit_detail import unit_detail
 from teardowns.views.unit_document import unit_document
 from teardowns.views.unit_list import unit_list
+from teardowns.views.unit_photo import unit_photo
 from teardowns.views.unit_working import unit_working
 
 site_urls = [
@@ -32,10 +38,21 @@ unit_urls = [
     path("units/<int:pk>/claims/<slug:key>/", unit_claim_working, name="unit_claim_working"),
     path("units/<int:pk>/document.json", unit_document, name="unit_document"),
 ]
+photo_urls = [
+    path("units/<int:pk>/photos/<slug:key>/", unit_photo, name="unit_photo"),
+    path("units/<int:pk>/photos/<slug:key>/<int:width>.webp", photo_picture, name="photo_picture"),
+    path("units/<int:pk>/photos/<slug:key>/original/", photo_original, name="photo_original"),
+    path("units/<int:pk>/photos/<slug:key>/read-again/<int:reading>/", photo_read_again,
+         name="photo_read_again"),
+    path("bench/<int:pk>/photos/", bench_photos, name="bench_photos"),
+    path("bench/<int:pk>/photos/uploads/", bench_upload_start, name="bench_upload_start"),
+    path("bench/<int:pk>/photos/uploads/<uuid:uid>/", bench_upload, name="bench_upload"),
+    path("bench/<int:pk>/photos/<slug:key>/", bench_photo, name="bench_photo"),
+]
 bench_urls = [
     path("bench/", bench_list, name="bench_list"),
     path("bench/new/", bench_new, name="bench_new"),
     path("bench/<int:pk>/plate-reading/", bench_plate_reading, name="bench_plate_reading"),
     path("bench/<int:pk>/<slug:section>/", bench_section, name="bench_section"),
 ]
-urlpatterns = [*site_urls, *unit_urls, *bench_urls]
+urlpatterns = [*site_urls, *unit_urls, *photo_urls, *bench_urls]

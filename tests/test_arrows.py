@@ -10,15 +10,17 @@ ROOT = Path(__file__).resolve().parent.parent
 MAY_IMPORT = {
     "engine": set(),
     "reading": set(),
+    "imaging": set(),
+    "drawing": {"engine", "exchange", "imaging", "reading"},
     "exchange": {"engine", "reading"},
     "figures": {"reading", "engine"},
     "models": set(),
-    "services": {"access", "exchange", "engine", "models", "reading"},
-    "forms": {"services", "models", "engine", "reading"},
-    "presenting": {"figures", "models", "engine", "reading", "exchange"},
+    "services": {"access", "drawing", "exchange", "engine", "imaging", "models", "reading"},
+    "forms": {"services", "models", "engine", "imaging", "reading"},
+    "presenting": {"figures", "imaging", "models", "engine", "reading", "exchange"},
     "views": {
         "access", "exchange", "figures", "filters", "forms", "models", "presenting", "services",
-        "engine", "reading",
+        "engine", "imaging", "reading",
     },
     "management": {"exchange", "engine", "models", "services", "reading"},
     "access": {"models"},
@@ -28,7 +30,7 @@ MAY_IMPORT = {
     "urls": {"views"},
     "apps": set(),
 }
-PURE = ("engine", "reading", "exchange", "figures")
+PURE = ("engine", "reading", "exchange", "figures", "imaging", "drawing")
 
 
 def room_of(path):

@@ -17,7 +17,16 @@ from .drafts import UnsavedSection
 from .evidence import Measurement
 from .insulation import Barrier, InsulationObservation, Method, Path, Shape, Site, Situation
 from .parts import BoardFamily, BoardFamilyMember, Part, PartLimit
-from .photos import Annotation, Photo, PhotoDerivative, PhotoScale
+from .photos import (
+    Annotation,
+    Photo,
+    PhotoCover,
+    PhotoDerivative,
+    PhotoReading,
+    PhotoScale,
+    PhotoUpload,
+    Stage,
+)
 from .ports import Connector, DataWiring, Port
 from .recordings import Recording, RecordingKind
 from .reference_sets import ReferenceSet
@@ -29,10 +38,11 @@ __all__ = [
     "Annotation", "Assessment", "AuditEntry", "Barrier", "BoardFamily", "BoardFamilyMember",
     "Bridged", "Channel", "Claim", "ClaimKind", "Component", "Connector", "Damage",
     "DataWiring", "How", "InsulationObservation", "Kind", "LayerKind", "Material",
-    "Measurement", "Method", "Part", "PartLimit", "Path", "Photo", "PhotoDerivative",
-    "PhotoScale", "Port", "PrintedText", "Publication", "Recording", "RecordingKind",
-    "ReferenceSet", "Reply", "Review", "ReviewDecision", "ReviewState", "Role", "ScenarioSet",
-    "Shape", "Site", "Situation", "Source", "StackLayer", "State", "Status", "UncertaintyKind",
-    "Unit", "UnsavedSection", "WindingRole", "WireInsulation",
+    "Measurement", "Method", "Part", "PartLimit", "Path", "Photo", "PhotoCover",
+    "PhotoDerivative", "PhotoReading", "PhotoScale", "PhotoUpload", "Port", "PrintedText",
+    "Publication", "Recording", "RecordingKind", "ReferenceSet", "Reply", "Review",
+    "ReviewDecision", "ReviewState", "Role", "ScenarioSet", "Shape", "Site", "Situation",
+    "Source", "StackLayer", "Stage", "State", "Status", "UncertaintyKind", "Unit",
+    "UnsavedSection", "WindingRole", "WireInsulation",
 ]
 EVIDENCE = (PrintedText, Claim, Port, Component, StackLayer, InsulationObservation, Measurement)

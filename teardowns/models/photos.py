@@ -1,10 +1,36 @@
 """Photos: originals kept byte for byte, what was derived from them, and what is marked on them."""
+import uuid
+
 from django.conf import settings
 from django.db import models
+from django.urls import reverse
 from simple_history.models import HistoricalRecords
 
-from .choices import at_least
+from .choices import at_least, one_of
 from .units import Unit
+
+
+class Stage(models.TextChoices):
+    """When in the examination a picture was taken, in the order of the gallery."""
+
+    AS_RECEIVED = "as_received", "As received"
+    PLATE = "plate", "Rating plate"
+    PORTS = "ports", "Ports"
+    OPENED = "opened", "Opened"
+    COMPONENT_SIDE = "component_side", "Component side"
+    SOLDER_SIDE = "solder_side", "Solder side"
+    TRANSFORMER = "transformer", "Transformer"
+    THERMAL = "thermal", "Thermal"
+    WAVEFORMS = "waveforms", "Waveforms"
+    OTHER = "other", "Other"
+
+
+class PhotoQuerySet(models.QuerySet):
+    def shown(self):
+        """What has not been taken down, stage by stage."""
+        order = models.Case(*(models.When(stage=stage, then=place)
+                              for place, stage in enumerate(Stage.values)))
+        return self.filter(taken_down_at=None).order_by(order, "pk")
 
 
 class Photo(models.Model):
@@ -16,21 +42,33 @@ class Photo(models.Model):
     byte_size = models.PositiveBigIntegerField(default=0)
     width = models.PositiveIntegerField(null=True, blank=True)    # pixels, as shown
     height = models.PositiveIntegerField(null=True, blank=True)
+    stage = models.CharField(max_length=16, choices=Stage, default=Stage.OTHER)
     caption = models.CharField(max_length=300, blank=True)
+    alt = models.CharField(max_length=300, blank=True)    # what is seen, for who cannot see it
+    drawn = models.BooleanField(default=False)            # a drawing, said so wherever it is shown
+    taken_down_at = models.DateTimeField(null=True, blank=True)
+    take_down_reason = models.CharField(max_length=300, blank=True)
+    version = models.PositiveIntegerField(default=1)
     perceptual_hash = models.BigIntegerField(null=True, blank=True)
     stripped = models.JSONField(default=list, blank=True)         # metadata that was taken out
     author = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT)
     created_at = models.DateTimeField(auto_now_add=True)
     history = HistoricalRecords()
 
+    objects = PhotoQuerySet.as_manager()
+
     class Meta:
         constraints = [
             models.UniqueConstraint(fields=["unit", "key"], name="photo_key_once"),
             models.UniqueConstraint(fields=["unit", "sha256"], name="photo_once_a_unit"),
+            one_of("stage", Stage, "photo_stage_known"),
         ]
 
     def __str__(self):
-        return self.caption or self.key
+        return f"photo {self.key}"
+
+    def get_absolute_url(self):
+        return reverse("unit_photo", args=[self.unit_id, self.key])
 
 
 class PhotoDerivative(models.Model):
@@ -54,6 +92,7 @@ class PhotoScale(models.Model):
     photo = models.ForeignKey(Photo, on_delete=models.CASCADE, related_name="scales")
     points = models.JSONField()                       # [[x, y], …], pixels
     lengths = models.JSONField()                      # m: one length, or width and height
+    known = models.CharField(max_length=40, blank=True)     # code of the known length, if it is one
     length_uncertainty = models.FloatField(null=True, blank=True)      # m, k = 1
     plane = models.CharField(max_length=120, blank=True)
     author = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT)
@@ -80,3 +119,53 @@ class Annotation(models.Model):
         constraints = [
             models.UniqueConstraint(fields=["photo", "key"], name="annotation_key_once")
         ]
+
+
+class PhotoReading(models.Model):
+    """A length read off a photo: by the contributor, or by somebody who did not see that one."""
+
+    photo = models.ForeignKey(Photo, on_delete=models.CASCADE, related_name="readings")
+    scale = models.ForeignKey(PhotoScale, on_delete=models.PROTECT, related_name="readings")
+    shows = models.CharField(max_length=80)                # "insulationobservation/slot"
+    shape = models.CharField(max_length=8)                 # "line" or "path"
+    points = models.JSONField()                            # [[x, y], …], pixels
+    narrowest_groove = models.FloatField(null=True, blank=True)    # m; narrower ones are bridged
+    value = models.FloatField()                            # m
+    uncertainty = models.FloatField()                      # m, k = 1
+    budget = models.JSONField()                            # [[source of error, m], …]
+    blind = models.BooleanField(default=False)             # without having seen the first reading
+    author = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT)
+    created_at = models.DateTimeField(auto_now_add=True)
+
+    class Meta:
+        ordering = ["pk"]
+        constraints = [
+            at_least("value", 0, "reading_value_finite"),
+            at_least("uncertainty", 0, "reading_uncertainty_finite"),
+        ]
+
+
+class PhotoCover(models.Model):
+    """A region that was burnt out of every picture that is served; the original is locked away."""
+
+    photo = models.ForeignKey(Photo, on_delete=models.CASCADE, related_name="covers")
+    box = models.JSONField()                               # [x, y, width, height], pixels
+    reason = models.CharField(max_length=200)
+    author = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT)
+    created_at = models.DateTimeField(auto_now_add=True)
+
+
+class PhotoUpload(models.Model):
+    """A file that arrives in blocks; it goes on where the connection broke."""
+
+    uid = models.UUIDField(primary_key=True, default=uuid.uuid4)
+    unit = models.ForeignKey(Unit, on_delete=models.CASCADE, related_name="uploads")
+    author = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.CASCADE)
+    name = models.CharField(max_length=255)
+    stage = models.CharField(max_length=16, choices=Stage, default=Stage.OTHER)
+    byte_size = models.PositiveBigIntegerField()
+    received = models.PositiveBigIntegerField(default=0)
+    photo = models.ForeignKey(Photo, null=True, blank=True, on_delete=models.CASCADE)
+    refusal = models.TextField(blank=True)
+    created_at = models.DateTimeField(auto_now_add=True)
+    changed_at = models.DateTimeField(auto_now=True)

@@ -3,6 +3,7 @@ from django.shortcuts import render
 
 from teardowns import access
 from teardowns.models import EVIDENCE
+from teardowns.presenting.photo_sheet import gallery
 from teardowns.presenting.unit_sheet import unit_sheet
 from teardowns.services.confirmations import confirmations
 
@@ -12,7 +13,9 @@ def unit_detail(request, pk):
     assessment = unit.assessments.filter(confirmed_only=False).first()
     rows = evidence_rows(unit)
     sheet = unit_sheet(unit, assessment, rows, confirmed(unit, assessment, rows))
-    return render(request, "teardowns/unit_detail.html", sheet)
+    photos = list(unit.photos.shown().prefetch_related("derivatives"))
+    return render(request, "teardowns/unit_detail.html", {
+        **sheet, "gallery": gallery(photos), "photo_count": len(photos)})
 
 
 def confirmed(unit, assessment, rows):

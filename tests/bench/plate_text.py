@@ -1,4 +1,4 @@
-"""Time of cutting the longest plate text that the form takes, beside a quarter of it: linear or not.
+"""Time of cutting the longest plate text that the form takes, beside a quarter of it.
 
 python -m tests.bench.plate_text [characters, default 4000]
 """

@@ -8,6 +8,7 @@ import sys
 from django.core.management import call_command
 from django.core.management.base import BaseCommand, CommandError
 
+from teardowns.services.draw_demo_photos import draw_demo_photos
 from teardowns.services.load_demo import ACCOUNTS, DemoError, load_demo
 
 HOST = "127.0.0.1"
@@ -26,11 +27,21 @@ class Command(BaseCommand):
         call_command("migrate", verbosity=0)
         call_command("collectstatic", interactive=False, verbosity=0)
         try:
-            self.say(load_demo())
+            report = load_demo()
         except DemoError as error:
             raise CommandError(str(error)) from error
+        self.draw()
+        self.say(report)
         if not no_serve:
             self.serve(port)
+
+    def draw(self):
+        """Takes about half a minute the first time, and nothing afterwards."""
+        for done, total in draw_demo_photos():
+            self.stdout.write(f"\rDrawing the pictures of unit {done} of {total}", ending="")
+            self.stdout.flush()
+            if done == total:
+                self.stdout.write("")
 
     def say(self, report):
         self.stdout.write(

@@ -10,7 +10,8 @@ def test_a_part_gets_as_much_hotter_as_the_air():
     assert temperature_at_ambient(92.0, 25.0, 40.0) == 107.0
 
 
-# A rise of 67 K that grows with copper's resistance: 67·(234.5 + T)/(234.5 + 92) + 40 = T, 110.87 °C.
+# A rise of 67 K that grows as copper's resistance does: 67·(234.5 + T)/(234.5 + 92) + 40 = T, which
+# is 110.87 °C.
 def test_it_is_up_to_4_kelvin_too_low_for_copper():
     copper = (40.0 + 67.0 * 234.5 / 326.5) / (1.0 - 67.0 / 326.5)
     assert copper == pytest.approx(110.87, abs=0.01)

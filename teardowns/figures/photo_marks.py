@@ -1,0 +1,59 @@
+"""Marks over a picture, in the picture's own pixels: every line twice, ink on a halo of paper."""
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from .markup import element, escape
+
+LABEL = 1 / 50          # height of a label, as a share of the picture's width; a script does better
+CROSS = 1 / 80          # half the width of the cross of a point
+LONGEST = 16            # characters that stand on the picture; the list has the whole label
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnMark:
+    key: str
+    version: int
+    shape: str                                 # point, line, path, polygon or box
+    points: tuple[tuple[float, float], ...]    # px
+    label: str
+
+
+def marks_drawing(marks: Iterable[DrawnMark], width: int, height: int) -> str:
+    """The drawing that lies over the picture; a list beside it says the same in words."""
+    return element("svg", *(_mark(mark, width) for mark in marks), cls="photo-marks",
+                   viewBox=f"0 0 {width} {height}", font_size=f"{width * LABEL:.0f}",
+                   aria_hidden="true")
+
+
+def _mark(mark, width):
+    way = _way(mark, width)
+    x, y = max(mark.points, key=lambda point: (-point[1], point[0]))      # the highest point
+    # A label beyond the middle ends at its point, so that the picture's edge does not cut it.
+    side = "end" if x > width / 2 else "start"
+    text = element("text", escape(shortened(mark.label)), x=_number(x), y=_number(y), text_anchor=side)
+    return element("g", element("path", d=way, cls="halo"), element("path", d=way, cls="line"),
+                   text if mark.label else "", id=f"mark-{mark.key}", data_key=mark.key,
+                   data_version=mark.version, data_shape=mark.shape,
+                   data_points=" ".join(f"{_number(x)},{_number(y)}" for x, y in mark.points))
+
+
+def shortened(label: str) -> str:
+    """A long label by its first word, which names the part."""
+    return label if len(label) <= LONGEST else label.split()[0][:LONGEST]
+
+
+def _way(mark, width):
+    if mark.shape == "point":
+        (x, y), arm = mark.points[0], width * CROSS
+        return (f"M{_number(x - arm)} {_number(y)}H{_number(x + arm)}"
+                f"M{_number(x)} {_number(y - arm)}V{_number(y + arm)}")
+    if mark.shape == "box":
+        (left, top), (right, bottom) = mark.points
+        return (f"M{_number(left)} {_number(top)}H{_number(right)}V{_number(bottom)}"
+                f"H{_number(left)}Z")
+    way = "L".join(f"{_number(x)} {_number(y)}" for x, y in mark.points)
+    return f"M{way}{'Z' if mark.shape == 'polygon' else ''}"
+
+
+def _number(value):
+    return f"{value:.1f}".removesuffix(".0")

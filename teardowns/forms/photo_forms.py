@@ -1,0 +1,260 @@
+"""What is said of a photo, drawn on it and read off it: one form each, all of them on one page.
+
+Every drawing is a field of points, which a script fills from the picture and a person can type.
+"""
+from __future__ import annotations
+
+from django import forms
+from django.core.exceptions import ValidationError
+
+from teardowns.engine.quantities import QUANTITIES
+from teardowns.imaging.known_lengths import BESIDE, BY_CODE, ON_UNIT
+from teardowns.imaging.points import SHAPES, checked, parsed_points
+from teardowns.models import Barrier, Path, Stage
+from teardowns.reading.quantity import print_quantity
+
+MM = 1e-3
+TYPED = "typed"
+SHAPE_NAMES = {"point": "point", "line": "line", "path": "path, open", "polygon": "area",
+               "box": "box"}
+POINTS_HINT = "x,y in pixels, a space between points. Drawing on the picture fills this in."
+MEASURED_ROLES = ("PRI_SEC", "PRI_ENC", "L_N")
+
+
+class PhotoForm(forms.Form):
+    """A form whose ids carry its name, so that several stand on one page."""
+
+    name = ""
+
+    def __init__(self, data=None, *, photo=None, **rest):
+        self.photo = photo
+        super().__init__(data, auto_id=f"{self.name}-%s", use_required_attribute=False, **rest)
+
+    @property
+    def shown(self):
+        return [self[name] for name, field in self.fields.items()
+                if not field.widget.is_hidden]
+
+    @property
+    def hidden(self):
+        return [self[name] for name, field in self.fields.items() if field.widget.is_hidden]
+
+
+class DescribeForm(PhotoForm):
+    name = "describe"
+    stage = forms.ChoiceField(label="Stage", choices=Stage)
+    caption = forms.CharField(label="Caption", max_length=300, required=False,
+                              help_text="What it shows and why it matters.")
+    alt = forms.CharField(label="In words, for who cannot see it", max_length=300, required=False,
+                          help_text="What is to be seen, such as “solder side, a slot under the "
+                                    "optocoupler”.")
+    version = forms.IntegerField(widget=forms.HiddenInput, min_value=1)
+
+
+class TakeDownForm(PhotoForm):
+    name = "take-down"
+    reason = forms.CharField(label="Why it is taken down", max_length=300, error_messages={
+        "required": "Say why, for the log: it shows a person, it is blurred, it is another unit."})
+
+
+class DrawnForm(PhotoForm):
+    """A form with points, which have to make its shape inside the picture."""
+
+    SHAPES: tuple[str, ...] = ()
+    points = forms.CharField(label="Points", max_length=20_000, help_text=POINTS_HINT,
+                             error_messages={"required": "Draw on the picture first, or write "
+                                                         "points such as 120,80 460,82."})
+
+    def __init__(self, data=None, **rest):
+        super().__init__(data, **rest)
+        if "shape" in self.fields:
+            self.fields["shape"].choices = [(shape, SHAPE_NAMES[shape]) for shape in self.SHAPES]
+        # The picture comes first, then what is said of it.
+        first = [name for name in ("shape", "points") if name in self.fields]
+        self.order_fields([*first, *self.fields])
+
+    def shape_drawn(self):
+        return self.cleaned_data.get("shape") or self.SHAPES[-1]
+
+    def clean_points(self):
+        try:
+            points = parsed_points(self.cleaned_data["points"])
+            return checked(self.shape_drawn(), points, self.photo.width, self.photo.height)
+        except ValueError as error:
+            raise ValidationError(str(error)) from error
+
+
+class MarkForm(DrawnForm):
+    name = "mark"
+    SHAPES = SHAPES
+    shape = forms.ChoiceField(label="Shape", initial="box")
+    label = forms.CharField(label="Label", max_length=200, required=False,
+                            help_text="Short, such as “C1” or “slot”.")
+    shows = forms.ChoiceField(label="Shows", required=False)
+    key = forms.CharField(widget=forms.HiddenInput, required=False, max_length=64)
+    version = forms.IntegerField(widget=forms.HiddenInput, required=False, min_value=0)
+
+    def __init__(self, data=None, *, named=(), **rest):
+        super().__init__(data, **rest)
+        self.fields["shows"].choices = [("", "nothing in particular"), *named]
+
+    def clean(self):
+        cleaned = super().clean()
+        if not self.errors and not (cleaned["label"] or cleaned["shows"]):
+            self.add_error("label", "Say what the mark shows: give it a label, or choose an entry "
+                                    "below.")
+        return cleaned
+
+
+class LengthField(forms.FloatField):
+    """Millimetres as people type them; metres afterwards."""
+
+    def __init__(self, **rest):
+        super().__init__(min_value=0.0, max_value=2000.0,
+                         widget=forms.TextInput(attrs={"inputmode": "decimal", "class": "num"}),
+                         error_messages={
+                             "invalid": "Write a number of millimetres, such as 25.4.",
+                             "max_value": "More than 2 metres: is that in millimetres?",
+                             "min_value": "A length is not negative."}, **rest)
+
+    def to_python(self, value):
+        text = str(value or "").strip().removesuffix("mm").strip().replace(",", ".")
+        return super().to_python(text)
+
+    def clean(self, value):
+        length = super().clean(value)
+        return None if length is None else length * MM
+
+
+class ScaleForm(DrawnForm):
+    """A known length, chosen or typed: what is typed counts before what is chosen."""
+
+    SIDES: tuple[str, ...] = ()
+    known = forms.ChoiceField(label="What it is", required=False)
+    length_u = LengthField(label="± U in mm", required=False,
+                           help_text="Half of what the length may be off, 95 %. Left empty: the "
+                                     "tolerance of what was chosen.")
+    plane = forms.CharField(label="Where it lies", max_length=120, required=False,
+                            help_text="Such as “on the board”. Only what lies in this plane can be "
+                                      "measured with it.")
+
+    def __init__(self, data=None, **rest):
+        super().__init__(data, **rest)
+        self.fields["known"].choices = [
+            (TYPED, "another length, typed below"),
+            *((title, [(each.code, f"{each.name}, {_size(each)}") for each in group
+                       if len(each.lengths) == len(self.SIDES)])
+              for title, group in (("Beside the unit", BESIDE), ("Of the unit itself", ON_UNIT)))]
+
+    def clean(self):
+        cleaned = super().clean()
+        known = BY_CODE.get(cleaned.get("known", ""))
+        typed = [cleaned.get(side) for side in self.SIDES]
+        if not known and not all(typed) and not any(side in self.errors for side in self.SIDES):
+            self.add_error(self.SIDES[0], "Choose what the drawing lies on, or write its length "
+                                          "in millimetres.")
+        cleaned["lengths"] = typed if all(typed) else list(known.lengths) if known else []
+        u = cleaned.get("length_u")
+        cleaned["u"] = u / 2.0 if u is not None else known.uncertainty if known else None
+        cleaned["code"] = known.code if known and not all(typed) else ""
+        return cleaned
+
+
+class ScaleLineForm(ScaleForm):
+    name, SHAPES, SIDES = "scale-line", ("line",), ("length",)
+    length = LengthField(label="Length in mm", required=False)
+    field_order = ("points", "known", "length", "length_u", "plane")
+
+
+class ScaleCornersForm(ScaleForm):
+    name, SHAPES, SIDES = "scale-corners", ("polygon",), ("width", "height")
+    width = LengthField(label="Width in mm", required=False,
+                        help_text="Between the first and the second corner.")
+    height = LengthField(label="Height in mm", required=False)
+    field_order = ("points", "known", "width", "height", "length_u", "plane")
+
+    def clean_points(self):
+        points = super().clean_points()
+        if len(points) != 4:
+            raise ValidationError("A rectangle has four corners: mark them in turn, the first two "
+                                  f"along its width; {len(points)} given.")
+        return points
+
+
+class ReadForm(DrawnForm):
+    """What is drawn is measured with one of the photo's scales."""
+
+    SHAPES = ("line", "path")
+    shape = forms.ChoiceField(label="Shape", initial="line")
+    scale = forms.ChoiceField(label="Scale", error_messages={
+        "required": "Set a scale on this photo first.",
+        "invalid_choice": "Set a scale on this photo first, then choose it here."})
+    surface = forms.BooleanField(label="Follows the surface: grooves narrower than 1 mm are "
+                                       "bridged (pollution degree 2)", required=False)
+    off_plane = forms.BooleanField(label="Lies above or below the plane of the scale",
+                                   required=False)
+
+    def __init__(self, data=None, *, scales=(), **rest):
+        super().__init__(data, **rest)
+        self.fields["scale"].choices = [(row.pk, scale_name(row)) for row in scales]
+
+    def clean(self):
+        cleaned = super().clean()
+        if not self.errors and cleaned["surface"] and len(cleaned["points"]) > 60:
+            self.add_error("points", "Follow the surface with at most 60 points.")
+        return cleaned
+
+
+class MeasureForm(ReadForm):
+    name = "measure"
+    what = forms.ChoiceField(label="What it measures")
+    place = forms.CharField(label="Place of a new distance", max_length=120, required=False,
+                            help_text="Such as “under the optocoupler”.")
+    field_order = ("shape", "points", "scale", "what", "place", "surface", "off_plane")
+
+    def __init__(self, data=None, *, rows=(), **rest):
+        super().__init__(data, **rest)
+        self.rows = {f"row:{row.key}": row for row in rows}
+        self.fields["what"].choices = [
+            ("A new distance", [(f"new:{barrier}:{path}", f"{Path(path).label}, "
+                                 f"{Barrier(barrier).label}") for barrier in MEASURED_ROLES
+                                for path in Path.values]),
+            ("A distance recorded already", [(code, f"{row.place}, {row.get_path_display()}")
+                                             for code, row in self.rows.items()]),
+            ("A size", [(f"size:{each.code}", each.label) for each in sizes()])]
+
+    def clean(self):
+        cleaned = super().clean()
+        what = cleaned.get("what", "")
+        if what.startswith("new:") and not cleaned.get("place"):
+            self.add_error("place", "Say where the distance lies, so that a reviewer finds it.")
+        is_surface = what.endswith(":creepage") or \
+            what in self.rows and self.rows[what].path == Path.CREEPAGE
+        if cleaned.get("surface") and what and not is_surface:
+            self.add_error("surface", "Only a creepage distance follows the surface: choose one, "
+                                      "or take this tick away.")
+        return cleaned
+
+
+class CoverForm(DrawnForm):
+    name, SHAPES = "cover", ("box",)
+    reason = forms.CharField(label="What is covered", max_length=200, error_messages={
+        "required": "Say what is covered, such as “address on the parcel label”."})
+
+
+def sizes():
+    """Lengths that are a size of the unit, not a path across a barrier."""
+    paths = set(Path.values)
+    return [each for code, each in QUANTITIES.items() if each.unit == "m" and code not in paths
+            and code != "rated_altitude"]
+
+
+def scale_name(row):
+    """ "card, 85.6 mm × 54 mm, on the board" """
+    known = BY_CODE.get(row.known)
+    lengths = " × ".join(print_quantity(length, "m", digits=4) for length in row.lengths)
+    return ", ".join(filter(None, (known.name if known else "", lengths, row.plane)))
+
+
+def _size(known):
+    return " × ".join(f"{1e3 * length:g} mm" for length in known.lengths)

@@ -1,0 +1,171 @@
+"""A photo as a page shows it: its picture in every width, its marks, what was read off it."""
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any
+
+import numpy as np
+from django.urls import reverse
+from django.utils.safestring import mark_safe
+
+from teardowns.figures.photo_marks import DrawnMark, marks_drawing
+from teardowns.imaging import scales
+from teardowns.imaging.measuring import agreement
+from teardowns.imaging.web_annotation import read
+from teardowns.models import Annotation, Photo, PhotoReading, PhotoScale
+from teardowns.reading.quantity import print_quantity
+
+from .evidence_names import quantity_label
+from .links import Links
+
+SIZES = "(min-width: 64rem) 52rem, 100vw"
+THUMB_SIZES = "(min-width: 40rem) 16rem, 45vw"
+DRAWING = "Drawing, not a photograph."
+SHARED = "Length of the scale"           # a source of error that readings by one scale share
+
+
+def picture(photo: Photo, sizes: str = SIZES) -> dict[str, Any]:
+    """What an <img> needs; asks for derivatives, which the caller has prefetched."""
+    files = sorted(photo.derivatives.all(), key=lambda each: each.width)
+    best = next((each for each in files if each.width >= 1280), files[-1] if files else None)
+    return {
+        "src": address(photo, best.width) if best else "",
+        "srcset": ", ".join(f"{address(photo, each.width)} {each.width}w" for each in files),
+        "sizes": sizes, "width": photo.width, "height": photo.height,
+        "alt": photo.alt or photo.caption or f"Photo, {photo.get_stage_display().lower()}",
+        "full": address(photo, files[-1].width) if files else "",
+    }
+
+
+def address(photo: Photo, width: int) -> str:
+    return reverse("photo_picture", args=[photo.unit_id, photo.key, width])
+
+
+def gallery(photos: Iterable[Photo]) -> list[dict[str, Any]]:
+    """The pictures of a unit as thumbnails, in the order that they come in."""
+    return [{"picture": picture(photo, THUMB_SIZES), "address": photo.get_absolute_url(),
+             "edit": reverse("bench_photo", args=[photo.unit_id, photo.key]),
+             "stage": title(photo), "caption": photo.caption.partition(". ")[0],
+             "remark": DRAWING if photo.drawn else ""} for photo in photos]
+
+
+def title(photo: Photo) -> str:
+    """ "Component side", and its number where the stage has several."""
+    number = photo.key.rpartition("-")[2]
+    several = number if number.isdigit() and number != "1" else ""
+    return f"{photo.get_stage_display()} {several}".strip()
+
+
+def gallery_neighbours(photos: Sequence[Photo], photo: Photo) -> dict[str, Any]:
+    """The photos before and after this one, and its place among them."""
+    keys = [each.key for each in photos]
+    at = keys.index(photo.key)
+    return {"place": at + 1, "of": len(keys), "before": photos[at - 1] if at else None,
+            "after": photos[at + 1] if at + 1 < len(keys) else None}
+
+
+def photo_sheet(photo: Photo, marks: Sequence[Annotation], scale_rows: Sequence[PhotoScale],
+                readings: Sequence[PhotoReading], names: Mapping[str, str],
+                hidden: str = "") -> dict[str, Any]:
+    """Context of a page about one photo.
+
+    names : by ref, what a row of evidence is called; hidden : ref whose mark and readings are left
+    out, for somebody who measures it blind
+    """
+    links = Links(photo.unit_id)
+    shown = [mark for mark in marks if not hidden or mark.shows != hidden]
+    return {
+        "photo": photo, "title": title(photo), "picture": picture(photo),
+        "remark": DRAWING if photo.drawn else "",
+        "drawing": mark_safe(marks_drawing(map(drawn, shown), photo.width, photo.height)),
+        "marks": [_listed(mark, names, links) for mark in shown],
+        "scales": [_scale(row) for row in scale_rows],
+        "readings": [] if hidden else _compared(readings, names, links),
+        **_live_scale(scale_rows),
+    }
+
+
+def drawn(mark: Annotation) -> DrawnMark:
+    stored = read(mark.body)
+    return DrawnMark(mark.key, mark.version, stored.shape, stored.points,
+                     stored.label or mark.shows.partition("/")[2])
+
+
+def _listed(mark, names, links):
+    stored = read(mark.body)
+    return {"key": mark.key, "version": mark.version, "shape": stored.shape,
+            "label": stored.label or names.get(mark.shows, "") or stored.shape,
+            "shows": names.get(mark.shows, ""), "ref": mark.shows,
+            "evidence": links.evidence(mark.shows) if mark.shows in names else "",
+            "author": mark.author.get_username()}
+
+
+def _scale(row):
+    lengths = " × ".join(print_quantity(length, "m", digits=4) for length in row.lengths)
+    u = row.length_uncertainty
+    return {"lengths": lengths, "plane": row.plane,
+            "u": print_quantity(2 * u, "m", digits=2) if u is not None else "not stated",
+            "how": "two points" if len(row.points) == 2 else "four corners, perspective removed",
+            "author": row.author.get_username()}
+
+
+def _live_scale(rows):
+    """What the script needs to show lengths while drawing: the newest scale."""
+    if not rows:
+        return {}
+    newest = rows[-1]
+    build = scales.two_points if len(newest.points) == 2 else scales.four_corners
+    scale = build(newest.points, *newest.lengths, newest.length_uncertainty)
+    if not scale.removes_perspective:
+        return {"mm_per_px": f"{1e3 * scale.metres_a_pixel:.8g}"}
+    matrix = np.diag([1e3, 1e3, 1.0]) @ scale.matrix
+    return {"homography": " ".join(f"{value:.10g}" for value in matrix.ravel())}
+
+
+def _compared(readings, names, links):
+    """Each length, its readings beside the first one, and whether they agree."""
+    found: dict[str, list[PhotoReading]] = {}
+    for each in readings:
+        found.setdefault(each.shows, []).append(each)
+    return [{"name": names.get(ref, ref), "evidence": links.evidence(ref) if ref in names else "",
+             "rows": [_reading(each, rows[0]) for each in rows]} for ref, rows in found.items()]
+
+
+def _reading(row, first):
+    parts = [{"name": name, "share": print_quantity(share, "m", digits=2)}
+             for name, share in row.budget]
+    return {"pk": row.pk, "value": print_quantity(row.value, "m", uncertainty=2 * row.uncertainty),
+            "author": row.author.get_username(), "day": row.created_at.date().isoformat(),
+            "blind": row.blind, "budget": parts,
+            "groove": row.narrowest_groove and print_quantity(row.narrowest_groove, "m", digits=2),
+            "agreement": "" if row is first else _agreement(row, first)}
+
+
+def _agreement(row, first):
+    """In words; by one scale, its own error is in both readings and says nothing of them."""
+    us = [_own(each, row.scale_id == first.scale_id) for each in (row, first)]
+    found = agreement(row.value, us[0], first.value, us[1])
+    difference = print_quantity(abs(found.difference), "m", digits=2)
+    if found.agrees is None:
+        return f"{difference} apart; the evidence does not decide whether they agree"
+    return f"{difference} apart; {'agrees' if found.agrees else 'does not agree'} with the first"
+
+
+def _own(row, is_shared):
+    parts = [share for name, share in row.budget if not (is_shared and name == SHARED)]
+    return float(np.hypot.reduce(parts)) if parts else None
+
+
+def names_of(rows: Mapping[str, Sequence[Any]]) -> dict[str, str]:
+    """What every row of evidence is called, by ref."""
+    return {row.ref: name(row) for kind, name in NAMES.items() for row in rows.get(kind, ())}
+
+
+NAMES = {
+    "component": lambda row: f"{row.get_role_display()} {row.designator}".strip(),
+    "insulationobservation": lambda row: f"{row.place}, {row.get_path_display()}",
+    "stacklayer": lambda row: f"Layer {row.position} of the transformer",
+    "port": lambda row: f"Port {row.label}",
+    "measurement": lambda row: quantity_label(row.quantity),
+    "claim": lambda row: f"“{row.text or row.mark}”",
+}

@@ -1,0 +1,56 @@
+"""What a photo is said to show, when it was taken, and taking it down."""
+from __future__ import annotations
+
+from django.db import transaction
+from django.utils import timezone
+
+from teardowns import access
+from teardowns.models import AuditEntry, Photo
+
+from .save_section import differs
+
+
+class StalePhoto(Exception):
+    """Somebody changed the photo since the page was drawn; nothing was saved."""
+
+
+@transaction.atomic
+def describe_photo(*, author, photo: Photo, version: int, stage: str, caption: str,
+                   alt: str) -> bool:
+    """Whether something had to be changed. Raises Http404 or StalePhoto."""
+    photo = _locked(author, photo)
+    values = {"stage": stage, "caption": caption, "alt": alt}
+    if not differs(photo, values):
+        return False
+    if photo.version != version:
+        raise StalePhoto
+    for name, value in values.items():
+        setattr(photo, name, value)
+    _save(photo, author, "Described")
+    _log(author, photo, "photo_described", values)
+    return True
+
+
+@transaction.atomic
+def take_down_photo(*, author, photo: Photo, reason: str) -> None:
+    """Shown to nobody from now on; the original and what was read off it stay."""
+    photo = _locked(author, photo)
+    photo.taken_down_at, photo.take_down_reason = timezone.now(), reason
+    _save(photo, author, "Taken down")
+    _log(author, photo, "photo_taken_down", {"reason": reason})
+
+
+def _locked(author, photo):
+    Photo.objects.select_for_update().get(pk=photo.pk)
+    return access.photo_to_change(author, photo.unit_id, photo.key)
+
+
+def _save(photo, author, reason):
+    photo.version += 1
+    photo._history_user, photo._change_reason = author, reason
+    photo.save()
+
+
+def _log(author, photo, action, detail):
+    AuditEntry.objects.create(actor=author, action=action, unit=photo.unit,
+                              detail={"photo": photo.key, **detail})

@@ -1,0 +1,34 @@
+"""Say what turns a photo's pixels into millimetres. A scale is never changed: a new one follows."""
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from django.db import transaction
+
+from teardowns import access
+from teardowns.imaging import scales
+from teardowns.imaging.points import Points
+from teardowns.models import AuditEntry, Photo, PhotoScale
+
+
+def scale_of(row: PhotoScale) -> scales.Scale:
+    """The stored scale, ready to measure with. Raises ScaleError."""
+    build = scales.two_points if len(row.points) == 2 else scales.four_corners
+    return build(row.points, *row.lengths, row.length_uncertainty)
+
+
+@transaction.atomic
+def scale_photo(*, author, photo: Photo, points: Points, lengths: Sequence[float],
+                length_u: float | None, known: str = "", plane: str = "") -> PhotoScale:
+    """A scale by two points or four corners; m, k = 1. Raises Http404 or ScaleError."""
+    Photo.objects.select_for_update().get(pk=photo.pk)
+    photo = access.photo_to_change(author, photo.unit_id, photo.key)
+    row = PhotoScale(photo=photo, points=[list(point) for point in points],
+                     lengths=list(lengths), length_uncertainty=length_u, known=known, plane=plane,
+                     author=author)
+    scale_of(row)
+    row._history_user = author
+    row.save()
+    AuditEntry.objects.create(actor=author, action="photo_scaled", unit=photo.unit,
+                              detail={"photo": photo.key, "scale": row.pk})
+    return row

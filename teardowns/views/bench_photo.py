@@ -1,0 +1,204 @@
+"""One photo on the bench: describe it, mark it, scale it, measure on it, cover what is private."""
+from django.contrib import messages
+from django.shortcuts import redirect, render
+
+from teardowns import access
+from teardowns.engine.requirements.surface_path import narrowest_width
+from teardowns.forms.cautions import DEFERRAL
+from teardowns.forms.photo_forms import (
+    CoverForm,
+    DescribeForm,
+    MarkForm,
+    MeasureForm,
+    ScaleCornersForm,
+    ScaleLineForm,
+    TakeDownForm,
+)
+from teardowns.imaging.refusals import Refused
+from teardowns.imaging.scales import ScaleError
+from teardowns.models import (
+    Annotation,
+    How,
+    InsulationObservation,
+    Measurement,
+    Method,
+    Path,
+    State,
+)
+from teardowns.presenting.photo_sheet import drawn, gallery_neighbours, names_of, photo_sheet
+from teardowns.reading.quantity import print_quantity
+from teardowns.services.annotate_photo import MarkRefused, StaleMark, put_mark, remove_mark
+from teardowns.services.cite_part import SaveRefused
+from teardowns.services.cover_photo import cover_photo
+from teardowns.services.describe_photo import StalePhoto, describe_photo, take_down_photo
+from teardowns.services.measure_photo import Drawn, measure_photo
+from teardowns.services.save_section import StaleRows
+from teardowns.services.scale_photo import scale_photo
+from teardowns.views.unit_detail import evidence_rows
+
+ORDER = ("mark", "scale-corners", "scale-line", "measure", "cover")
+USUAL_POLLUTION = 2.0          # degree: indoors, dry
+CHANGED = "This photo or mark was changed elsewhere at the same moment. Look at it again: what " \
+          "you typed is kept below."
+
+
+def bench_photo(request, pk, key):
+    photo = access.photo_to_change(request.user, pk, key)
+    rows = evidence_rows(photo.unit)
+    act = request.POST.get("act", "") if request.method == "POST" else ""
+    if act == "remove":
+        return _removed(request, photo)
+    form = _form(act, request.POST, photo, rows) if act in ACTS else None
+    if form is not None and form.is_valid():
+        try:
+            said = ACTS[act](request.user, photo, form, rows)
+        except (StaleMark, StalePhoto, StaleRows):
+            form.add_error(None, CHANGED)
+        except (ScaleError, ValueError) as error:
+            form.add_error("points", str(error))
+        except (MarkRefused, SaveRefused, Refused) as error:
+            form.add_error(None, getattr(error, "message", str(error)))
+        else:
+            messages.success(request, said)
+            return redirect("bench_photos", pk) if act == "take-down" else \
+                redirect("bench_photo", pk, key)
+    return _page(request, photo, rows, act, form)
+
+
+def _page(request, photo, rows, act, bound):
+    forms = {name: bound if name == act and bound is not None else
+             _form(name, None, photo, rows, _initial(name, request, photo)) for name in ACTS}
+    marks = photo.annotations.select_related("author").order_by("pk")
+    sheet = photo_sheet(photo, marks, _scales(photo), list(photo.readings.select_related("author")),
+                        names_of(rows))
+    return render(request, "teardowns/bench_photo.html", {
+        **sheet, "unit": photo.unit, "deferral": DEFERRAL, "failed": bound,
+        "drawing_forms": [forms[name] for name in ORDER], "describe": forms["describe"],
+        "take_down": forms["take-down"],
+        **gallery_neighbours(list(photo.unit.photos.shown()), photo),
+    }, status=422 if bound is not None else 200)
+
+
+def _form(name, typed, photo, rows, initial=None):
+    more = {}
+    if name == "mark":
+        more["named"] = list(names_of(rows).items())
+    if name == "measure":
+        more |= {"scales": _scales(photo), "rows": rows["insulationobservation"]}
+    return FORMS[name](typed, photo=photo, initial=initial, **more)
+
+
+def _scales(photo):
+    """Newest last; asked for once a request."""
+    if not hasattr(photo, "listed_scales"):
+        photo.listed_scales = list(photo.scales.select_related("author").order_by("pk"))
+    return photo.listed_scales
+
+
+def _initial(name, request, photo):
+    if name == "describe":
+        return {"stage": photo.stage, "caption": photo.caption, "alt": photo.alt,
+                "version": photo.version}
+    if name == "mark" and (wanted := request.GET.get("mark")):
+        return _of_mark(photo.annotations.filter(key=wanted).first())
+    if name == "measure" and _scales(photo):
+        return {"scale": _scales(photo)[-1].pk}
+    return None
+
+
+def _of_mark(mark: Annotation | None):
+    """A stored mark, to be drawn anew."""
+    if mark is None:
+        return None
+    stored = drawn(mark)
+    return {"shape": stored.shape, "key": mark.key, "version": mark.version,
+            "points": " ".join(f"{x:g},{y:g}" for x, y in stored.points),
+            "label": stored.label, "shows": mark.shows}
+
+
+def _removed(request, photo):
+    version = request.POST.get("version", "")
+    try:
+        remove_mark(author=request.user, photo=photo, key=request.POST.get("key", ""),
+                    version=int(version) if version.isdigit() and len(version) < 9 else 0)
+    except StaleMark:
+        messages.warning(request, "This mark was changed or removed elsewhere. Look at it again.")
+    else:
+        messages.success(request, "The mark is removed; its history is kept.")
+    return redirect("bench_photo", photo.unit_id, photo.key)
+
+
+def _describe(author, photo, form, rows):
+    describe_photo(author=author, photo=photo, **form.cleaned_data)
+    return "The photo’s description is saved."
+
+
+def _take_down(author, photo, form, rows):
+    take_down_photo(author=author, photo=photo, reason=form.cleaned_data["reason"])
+    return "The photo is taken down; the original is kept, and nobody sees it."
+
+
+def _mark(author, photo, form, rows):
+    said = form.cleaned_data
+    put_mark(author=author, photo=photo, shape=said["shape"], points=said["points"],
+             label=said["label"], shows=said["shows"], key=said["key"],
+             version=said["version"] or 0)
+    return "The mark is saved."
+
+
+def _scale(author, photo, form, rows):
+    said = form.cleaned_data
+    row = scale_photo(author=author, photo=photo, points=said["points"], lengths=said["lengths"],
+                      length_u=said["u"], known=said["code"], plane=said["plane"])
+    lengths = " × ".join(print_quantity(length, "m", digits=4) for length in row.lengths)
+    return f"The scale is set: {lengths}. Lengths in its plane can be measured now."
+
+
+def _measure(author, photo, form, rows):
+    model, key, version, values, label = _target(form, rows)
+    said = form.cleaned_data
+    scale = next(row for row in _scales(photo) if str(row.pk) == said["scale"])
+    groove = float(narrowest_width(USUAL_POLLUTION, float("nan"))) if said["surface"] else None
+    reading, saved = measure_photo(
+        author=author, photo=photo, model=model, key=key, version=version, values=values,
+        label=label, drawn=Drawn(said["shape"], said["points"], scale, off_plane=said["off_plane"],
+                                 groove=groove))
+    value = print_quantity(reading.value, "m", uncertainty=2 * reading.uncertainty)
+    later = "" if saved.assessed else " The verdict could not be worked out again; it is stored."
+    return f"{label}: {value} (95 %). It is part of the evidence now.{later}"
+
+
+def _target(form, rows):
+    """The row of evidence that a reading fills: model, key, version seen, values, label."""
+    what, place = form.cleaned_data["what"], form.cleaned_data["place"]
+    common = {"state": State.RECORDED, "how": How.MEASURED}
+    if what.startswith("size:"):
+        code = what.removeprefix("size:")
+        row = next((each for each in rows["measurement"] if each.quantity == code), None)
+        label = names_of({"measurement": [row or Measurement(quantity=code)]}).popitem()[1]
+        return (Measurement, row.key if row else code.replace("_", "-"), row.version if row else 0,
+                {**common, "quantity": code, "instrument": "photo with a scale"}, label)
+    common["method"] = Method.PHOTO_SCALE
+    if what in form.rows:
+        row = form.rows[what]
+        return InsulationObservation, row.key, row.version, common, row.place
+    _, barrier, path = what.split(":")
+    taken = {row.key for row in rows["insulationobservation"]}
+    number = next(n for n in range(1, len(taken) + 2) if f"photo-{n}" not in taken)
+    return (InsulationObservation, f"photo-{number}", 0,
+            {**common, "barrier": barrier, "path": Path(path), "place": place}, place)
+
+
+def _cover(author, photo, form, rows):
+    (left, top), (right, bottom) = form.cleaned_data["points"]
+    x, y = min(left, right), min(top, bottom)
+    cover_photo(author=author, photo=photo, reason=form.cleaned_data["reason"],
+                box=(x, y, abs(right - left), abs(bottom - top)))
+    return "The region is burnt out of every picture of this photo; the original is locked away."
+
+
+FORMS = {"describe": DescribeForm, "take-down": TakeDownForm, "mark": MarkForm,
+         "scale-line": ScaleLineForm, "scale-corners": ScaleCornersForm, "measure": MeasureForm,
+         "cover": CoverForm}
+ACTS = {"describe": _describe, "take-down": _take_down, "mark": _mark, "scale-line": _scale,
+        "scale-corners": _scale, "measure": _measure, "cover": _cover}

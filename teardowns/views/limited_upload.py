@@ -1,0 +1,26 @@
+"""Files of a form, written to the disk as they arrive; one that is too large is left aside."""
+from django.conf import settings
+from django.core.files.uploadhandler import SkipFile, TemporaryFileUploadHandler
+
+from teardowns.imaging.limits import MAX_BYTES
+
+
+class LimitedUpload(TemporaryFileUploadHandler):
+    """Keeps the other files of a submission; `too_large` names those that went over the limit."""
+
+    def __init__(self, request=None):
+        super().__init__(request)
+        self.too_large = []
+
+    def new_file(self, *args, **kwargs):
+        settings.INCOMING.mkdir(parents=True, exist_ok=True)
+        super().new_file(*args, **kwargs)
+        self.arrived = 0
+
+    def receive_data_chunk(self, raw_data, start):
+        self.arrived += len(raw_data)
+        if self.arrived > MAX_BYTES:
+            self.too_large.append(self.file_name)
+            self.file.close()
+            raise SkipFile
+        super().receive_data_chunk(raw_data, start)

@@ -1,0 +1,45 @@
+"""A reviewer measures a length once more, without being shown the first reading."""
+from django.contrib import messages
+from django.http import Http404
+from django.shortcuts import redirect, render
+
+from teardowns import access
+from teardowns.forms.cautions import DEFERRAL
+from teardowns.forms.photo_forms import ReadForm
+from teardowns.presenting.photo_sheet import names_of, photo_sheet
+from teardowns.services.measure_photo import Drawn, measure_again
+from teardowns.views.unit_detail import evidence_rows
+
+
+def photo_read_again(request, pk, key, reading):
+    photo = access.photo_to_read_again(request.user, pk, key)
+    first = photo.readings.filter(pk=reading, blind=False).first()
+    if first is None:
+        raise Http404("No such reading.")
+    scales = list(photo.scales.select_related("author").order_by("pk"))
+    form = ReadForm(request.POST if request.method == "POST" else None, photo=photo, scales=scales,
+                    initial={"scale": first.scale_id, "shape": first.shape,
+                             "surface": first.narrowest_groove is not None})
+    if form.is_bound and form.is_valid() and _saved(request, photo, first, form, scales):
+        return redirect("unit_photo", pk, key)
+    names = names_of(evidence_rows(photo.unit))
+    marks = photo.annotations.select_related("author").order_by("pk")
+    return render(request, "teardowns/photo_read_again.html", {
+        **photo_sheet(photo, marks, scales, (), names, hidden=first.shows),
+        "unit": photo.unit, "form": form, "name": names.get(first.shows, first.shows),
+        "deferral": DEFERRAL,
+    }, status=422 if form.is_bound else 200)
+
+
+def _saved(request, photo, first, form, scales):
+    said = form.cleaned_data
+    scale = next(row for row in scales if str(row.pk) == said["scale"])
+    try:
+        measure_again(reviewer=request.user, photo=photo, shows=first.shows, drawn=Drawn(
+            said["shape"], said["points"], scale, off_plane=said["off_plane"],
+            groove=first.narrowest_groove if said["surface"] else None))
+    except ValueError as error:
+        form.add_error("points", str(error))
+        return False
+    messages.success(request, "Your reading stands beside the first one now.")
+    return True
