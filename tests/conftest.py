@@ -11,11 +11,14 @@ os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "true")    # the browser driv
 
 @pytest.fixture(autouse=True)
 def plain_settings(settings, tmp_path):
-    """No hashed file names to collect, a private media folder, a fast password hasher."""
+    """No hashed file names to collect, private folders for files, a fast password hasher."""
+    durable = "core.durable_storage.DurableStorage"
     settings.STORAGES = settings.STORAGES | {
-        "staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"}
+        "staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"},
+        **{name: {"BACKEND": durable, "OPTIONS": {"location": tmp_path / name, "base_url": None}}
+           for name in ("originals", "pictures")},
     }
-    settings.MEDIA_ROOT = tmp_path / "media"
+    settings.INCOMING = tmp_path / "incoming"
     settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]
 
 

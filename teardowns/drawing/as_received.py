@@ -2,7 +2,14 @@
 from __future__ import annotations
 
 from teardowns.drawing.colours import (
-    EDGE, INK, INK_2, METAL, PLASTIC, PLASTIC_LIGHT, SHEET, STEEL,
+    EDGE,
+    INK,
+    INK_2,
+    METAL,
+    PLASTIC,
+    PLASTIC_LIGHT,
+    SHEET,
+    STEEL,
 )
 from teardowns.drawing.picture import Mark, Picture, Scale
 from teardowns.drawing.sheet import Box, Sheet
@@ -159,7 +166,8 @@ def _sizes(sheet: Sheet, side: Box, face: Box, names, sizes, document: Document)
 def _facts(sheet: Sheet, document: Document) -> None:
     mass, plug = value_of(document, "mass_total"), document["unit"]["plug"]
     connectors = [CONNECTORS[port["connector"]] for port in document["ports"]]
-    facts = [*([f"mass {mass * 1e3:.1f} g"] if mass else []), *([f"mains side: {plug}"] if plug else []),
+    facts = [*([f"mass {mass * 1e3:.1f} g"] if mass else []),
+             *([f"mains side: {plug}"] if plug else []),
              *(f"{connectors.count(c)} × {c}" for c in dict.fromkeys(connectors))]
     for index, fact in enumerate(facts):
         sheet.text((980, 985 + 34 * index), fact, 24, INK)

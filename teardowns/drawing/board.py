@@ -12,6 +12,7 @@ from teardowns.drawing.bodies import Body, bodies_of, pin_distance, rounded_up
 from teardowns.drawing.words import Document, Row, recorded, value_of
 
 EDGE, GAP = 1.2, 1.0
+OPTO = 7.6              # mm between the pads of an optocoupler with wide leads, as usual
 PINS = 4                # of a transformer, in the row of the mains side
 LANE = 3.0              # along the barrier, for one recorded distance
 DAUGHTER = 4.6          # beside the connectors, for what sits on the board at the port
@@ -77,11 +78,15 @@ def _laid_out(document, zones, daughter, below) -> Board:
                                           for b in zones["primary"])))
     beside, rest = _beside_ports(zones["port"], zones["secondary"], width)
     columns = [_columns(zones["primary"], width), _columns(rest, width)]
-    across = max([12.0, *(_span(body, document) for body in zones["barrier"]),
+    across = max([12.0, *(_span(body) for body in zones["barrier"]),
                   *(row["value"] * 1e3 + 2.4 for row in rows)])
     ports = max((body.across for body in zones["port"]), default=0.0)
     ports += DAUGHTER if daughter else 0.0
     extents = [sum(map(_column_width, column)) + GAP * len(column) for column in columns]
+    if daughter:                # room below for the flat parts before the second board begins
+        flat = max((body.across for body in below if body.zone == "secondary"), default=0.0)
+        spread = _half_gap(pin_distance(document), [row["value"] * 1e3 for row in rows])
+        extents[1] = max(extents[1], spread - across / 2 + flat + 2.0)
     length = rounded_up(max(2 * EDGE + sum(extents) + across + ports, interior[0], 24.0))
     slack = (length - 2 * EDGE - sum(extents) - across - ports) / (len(columns[0]) +
                                                                  len(columns[1]) + 2)
@@ -123,7 +128,8 @@ def _beside_ports(ports: Sequence[Body], bodies: Sequence[Body], width: float):
     return beside, [body for body in bodies if body not in beside]
 
 
-def _span(body: Body, document: Document) -> float:
+def _span(body: Body) -> float:
+    """Across the barrier, with the joints beside the body."""
     return body.across + (4.4 if body.kind == "disc" else 3.6 if body.kind == "opto" else 0.0)
 
 
@@ -209,8 +215,11 @@ def _on_daughter(chips: Sequence[Body], strip: Box | None) -> list[Placed]:
 def _down_the_barrier(bodies, rows, barrier: float, width: float):
     """The transformer, the recorded distances, then what else crosses: from top to bottom."""
     order = sorted(bodies, key=lambda body: body.kind != "transformer")
-    under = rows[:_lanes_under(bodies)]
-    entries = [*order[:1], *rows[len(under):], *order[1:]]
+    # A slot reaches on towards what else crosses, so its path lies last below the transformer.
+    rows = sorted(rows, key=lambda row: row["shape"] == "slot")
+    alone = max(len(rows) - _lanes_under(bodies), 0)
+    under = rows[alone:] if _lanes_under(bodies) else []
+    entries = [*order[:1], *rows[:len(rows) - len(under)], *order[1:]]
     tall = [entry.along if isinstance(entry, Body) else LANE for entry in entries]
     gap = (width - 2 * EDGE - sum(tall)) / max(len(tall), 1)
     y, placed, lanes = EDGE + gap / 2, [], []
@@ -255,7 +264,7 @@ def pads_of(placed: Placed, pins: float = 6.0) -> list[tuple[float, float, float
         return [(x + side * half, y - body.along / 2 + 1.5 + step * index, 0.85)
                 for side in (-1, 1) for index in range(PINS if side < 0 else PINS - 1)]
     if body.kind == "opto":
-        half = _opto_half(body)
+        half = OPTO / 2 + 0.7
         return [(x + side * half, y + up * 1.27, 0.7) for side in (-1, 1) for up in (-1, 1)]
     if body.kind == "disc" and body.zone == "barrier":
         return [(x + side * (body.across / 2 + 1.2), y, 0.9) for side in (-1, 1)]
@@ -277,21 +286,14 @@ def pads_of(placed: Placed, pins: float = 6.0) -> list[tuple[float, float, float
     return [(x + side * reach * flat, y + side * reach * (not flat), 0.8) for side in (-1, 1)]
 
 
-def _opto_half(body: Body) -> float:
-    """Half of the distance of both rows of pads; wide enough for the usual 7.6 mm."""
-    return 7.6 / 2 + 0.7
-
-
 def _with_solder_side(board: Board, below: Sequence[Body]) -> Board:
     """Chips find the free place nearest to where they belong."""
     taken = [(x - r, y - r, x + r, y + r) for placed in board.parts
              for x, y, r in pads_of(placed, board.pins)]
     gap = half_gap(board) + 0.5
     edge = board.daughter[0] if board.daughter else board.length
-    if edge - board.barrier - gap < max((body.across for body in below), default=0.0) + 2 * EDGE:
-        edge = board.length
     zones = {"primary": (EDGE, EDGE, board.barrier - gap, board.width - EDGE),
-             "secondary": (board.barrier + gap, EDGE, edge - EDGE, board.width - EDGE)}
+             "secondary": (board.barrier + gap, EDGE, edge - 0.5, board.width - EDGE)}
     placed = list(board.parts)
     for body in sorted(below, key=lambda one: -one.across * one.along):
         spot = _free(zones[body.zone], taken, body, board.barrier, board.width / 2)
@@ -304,7 +306,11 @@ def _with_solder_side(board: Board, below: Sequence[Body]) -> Board:
 
 def half_gap(board: Board) -> float:
     """From the barrier to where the copper of either circuit begins to spread."""
-    return max([board.pins + 3.8, *(lane.length + 1.6 for lane in board.lanes)]) / 2
+    return _half_gap(board.pins, [lane.length for lane in board.lanes])
+
+
+def _half_gap(pins: float, lengths: Sequence[float]) -> float:
+    return max([pins + 3.8, *(length + 1.6 for length in lengths)]) / 2
 
 
 def _free(zone: Box, taken: Sequence[Box], body: Body, x0: float, y0: float) -> Placed:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import ceil
 
-from teardowns.drawing.words import Document, Row, designators, measured, recorded
+from teardowns.drawing.words import Document, Row, designators, recorded, value_of
 from teardowns.engine.physics.cores import find_core
 
 # Usual cans of aluminium capacitors: to how many µF, then diameter and length, mm.
@@ -110,8 +110,9 @@ def _can(document: Document, row: Row) -> tuple[str, float, float, bool]:
     """A can stands if the case is deep enough for it, else it lies."""
     size = (row.get("nominal") or 0.0) * 1e6
     table = _CANS_400V if row["role"] == "bulk_capacitor" else _CANS_LOW
-    _, wide, tall = next(entry for entry in table if size <= entry[0])
-    wide, tall = (row.get("diameter") or wide / 1e3) * 1e3, (row.get("length") or tall / 1e3) * 1e3
+    _, usual_wide, usual_tall = next(entry for entry in table if size <= entry[0])
+    wide = row["diameter"] * 1e3 if row.get("diameter") else float(usual_wide)
+    tall = row["length"] * 1e3 if row.get("length") else float(usual_tall)
     polymer = "_polymer" if "polymer" in row["note"] else ""
     if tall <= _headroom(document):
         return f"can{polymer}", wide, wide, False
@@ -120,9 +121,9 @@ def _can(document: Document, row: Row) -> tuple[str, float, float, bool]:
 
 def _headroom(document: Document) -> float:
     """Room above the board, mm: the least of the case's sides without walls, board and joints."""
-    sides = [row["value"] for row in map(lambda q: measured(document, q), (
-        "case_height", "case_width", "case_depth")) if row]
-    return min(sides) * 1e3 - 6.5 if len(sides) == 3 else 22.0
+    sides = [value_of(document, f"case_{side}") for side in ("height", "width", "depth")]
+    known = [side for side in sides if side is not None]
+    return min(known) * 1e3 - 6.5 if len(known) == 3 else 22.0
 
 
 def _transformer(document: Document, row: Row) -> tuple[str, float, float, bool]:

@@ -5,11 +5,11 @@ INK, INK_2, RULE, EDGE, ACCENT = "#17222d", "#4c5964", "#ccd3d2", "#74818a", "#0
 BOARD, SOLDER_MASK, SLOT = "#cbdacf", "#b9cdbf", PAPER
 COPPER, COPPER_2, TIN = "#c9a878", "#b5a58c", "#dfe3e4"
 METAL, METAL_DARK, STEEL = "#cfd6da", "#8f9aa3", "#b4bfc6"
-PLASTIC, PLASTIC_LIGHT, BODY = "#3b4650", "#dfe2df", "#4a555f"
+PLASTIC, PLASTIC_LIGHT = "#3b4650", "#dfe2df"
 CAN, CAN_STRIPE, POLYMER = "#a9b6c4", "#6d7b8a", "#dde2e6"
 FERRITE, BOBBIN, TAPE = "#59626a", "#efe6cf", "#ecd68f"
 ENAMEL, TRIPLE, AUXILIARY = "#a8623a", "#e3bf57", "#8a5638"
-DISC, BEIGE, RED_BROWN = "#8fb0cc", "#d9c9a8", "#9c6b50"
+DISC, BEIGE = "#8fb0cc", "#d9c9a8"
 BURNT, LACQUER, RESIDUE = "#6b4a33", "#9fc4d8", "#8a6a3c"
 
 

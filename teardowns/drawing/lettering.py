@@ -117,8 +117,10 @@ def width_of(text: str, size: float) -> float:
 
 def fitting_size(text: str, width: float, largest: float, smallest: float) -> float:
     """The largest size, in whole pixels, at which the text is no wider; `smallest` at least."""
-    wide = width_of(text, largest)
-    return largest if wide <= width else max(smallest, float(int(largest * width / wide)))
+    size = largest
+    while width_of(text, size) > width and size > smallest:     # hinting: not quite proportional
+        size = max(min(float(int(size * width / width_of(text, size))), size - 1.0), smallest)
+    return size
 
 
 def wrapped(text: str, size: float, width: float) -> list[str]:

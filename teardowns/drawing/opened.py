@@ -3,7 +3,16 @@ from __future__ import annotations
 
 from teardowns.drawing.board import Board, board_of
 from teardowns.drawing.colours import (
-    BEIGE, BOARD, EDGE, INK, INK_2, METAL, PLASTIC, PLASTIC_LIGHT, SLOT, STEEL,
+    BEIGE,
+    BOARD,
+    EDGE,
+    INK,
+    INK_2,
+    METAL,
+    PLASTIC,
+    PLASTIC_LIGHT,
+    SLOT,
+    STEEL,
 )
 from teardowns.drawing.lettering import wrapped
 from teardowns.drawing.parts import Frame, draw_part
@@ -43,8 +52,8 @@ def _opened(document: Document, board: Board) -> Picture:
     _lines(sheet, _seen(document))
     alt = ("Case opened: one half with the board, mains at the left, output at the right; the "
            "other half beside it. " + " ".join(_seen(document)))
-    return Picture("opened", "opened", "The opened case. The sizes of board and case do not belong "
-                   "together here: positions of parts are made up.", alt[:900], sheet.finished(),
+    return Picture("opened", "opened", "The opened case. Not to the scale of the outside; "
+                   "positions of parts are made up.", alt[:900], sheet.finished(),
                    tuple(marks))
 
 

@@ -6,8 +6,23 @@ from dataclasses import dataclass
 
 from teardowns.drawing.board import Box, Placed
 from teardowns.drawing.colours import (
-    BEIGE, BOBBIN, CAN, CAN_STRIPE, DISC, EDGE, ENAMEL, FERRITE, INK, METAL, METAL_DARK, PLASTIC,
-    POLYMER, STEEL, TAPE, TIN, WASH,
+    BEIGE,
+    BOBBIN,
+    CAN,
+    CAN_STRIPE,
+    DISC,
+    EDGE,
+    ENAMEL,
+    FERRITE,
+    INK,
+    METAL,
+    METAL_DARK,
+    PLASTIC,
+    POLYMER,
+    STEEL,
+    TAPE,
+    TIN,
+    WASH,
 )
 from teardowns.drawing.lettering import fitting_size, width_of
 from teardowns.drawing.sheet import Point, Sheet
@@ -105,7 +120,8 @@ def _transformer(sheet: Sheet, box: Box, per_mm: float) -> None:
 
 def _film(sheet: Sheet, box: Box, per_mm: float) -> None:
     sheet.box(box, TAPE, INK, 2, 6)
-    sheet.box(tuple(v + d for v, d in zip(box, (6, 6, -6, -6), strict=True)), None, BEIGE, 2, 4)
+    left, top, right, bottom = box
+    sheet.box((left + 6, top + 6, right - 6, bottom - 6), None, BEIGE, 2, 4)
 
 
 def _disc(sheet: Sheet, box: Box, per_mm: float) -> None:

@@ -13,7 +13,6 @@ from teardowns.drawing.transformer import transformers
 from teardowns.drawing.waveforms import load_tests, traces
 from teardowns.drawing.words import Document
 
-
 _KINDS = (outsides, plates, port_faces, opened_cases, component_sides, solder_sides,
           transformers, thermal_maps, load_tests, traces)
 

@@ -9,6 +9,7 @@ from teardowns.drawing.words import Document, Row, name_of
 
 LARGEST = 64.0
 LEADING = 1.62
+FOLD = 44               # characters, of a line on a box or in a listing
 _SUBJECT = {"plate": "Rating plate", "packaging": "Print on the packaging",
             "listing": "Text of the listing", "manual": "Page of the manual"}
 _PANEL: Box = (130, 170, WIDTH - 130, HEIGHT - 130)
@@ -60,27 +61,40 @@ def _size(lines: list[str]) -> float:
 
 
 def _letters(sheet: Sheet, document: Document, row: Row, ink: str) -> tuple[Mark, ...]:
-    lines = row["text"].split("\n")
-    size = _size(lines)
+    lines = _lines(row["text"], 200 if row["source"] == "plate" else FOLD)
+    size = _size([line for _, line in lines])
     high = size * LEADING
     top = (_PANEL[1] + _PANEL[3] - high * len(lines)) / 2 + high / 2
     rows = [top + high * index for index in range(len(lines))]
-    for line, y in zip(lines, rows, strict=True):
+    for (_, line), y in zip(lines, rows, strict=True):
         sheet.text((_PANEL[0] + _INSIDE, y), line, size, ink)
-    return tuple(_claim_marks(document, row, size, rows))
+    return tuple(_claim_marks(document, row, size, lines, rows))
 
 
-def _claim_marks(document: Document, row: Row, size: float, rows: list[float]):
+def _lines(text: str, longest: int) -> list[tuple[int, str]]:
+    """The lines and where each begins; those longer than a plate has are folded at a space."""
+    lines, start = [], 0
+    for line in text.split("\n"):
+        while len(line) > longest and (cut := line.rfind(" ", 1, longest)) > 0:
+            lines.append((start, line[:cut]))
+            start, line = start + cut + 1, line[cut + 1:]
+        lines.append((start, line))
+        start += len(line) + 1
+    return lines
+
+
+def _claim_marks(document: Document, row: Row, size: float, lines: list[tuple[int, str]],
+                 rows: list[float]):
+    """A box round the words of each claim; of those that run on, the part in the first line."""
     for claim in document["claims"]:
         start, stop = claim.get("start"), claim.get("end")
         if claim.get("printed_text") != row["key"] or start is None or stop is None:
             continue
-        before = row["text"][:start]
-        line = before.count("\n")
-        shown = row["text"][start:stop].split("\n")[0]
-        left = _PANEL[0] + _INSIDE + width_of(before.rsplit("\n", 1)[-1], size)
-        box = ((left - 5, rows[line] - 0.62 * size),
-               (left + width_of(shown, size) + 5, rows[line] + 0.66 * size))
+        (begins, line), y = max(pair for pair in zip(lines, rows, strict=True)
+                                if pair[0][0] <= start)
+        left = _PANEL[0] + _INSIDE + width_of(line[:start - begins], size)
+        shown = line[start - begins:stop - begins]
+        box = ((left - 5, y - 0.62 * size), (left + width_of(shown, size) + 5, y + 0.66 * size))
         yield Mark("box", box, claim["text"][:60], f"claim/{claim['key']}")
 
 

@@ -7,7 +7,14 @@ from teardowns.drawing.picture import Mark, Picture, Scale
 from teardowns.drawing.sheet import MARGIN, WIDTH, Box, Sheet
 from teardowns.drawing.words import CONNECTORS, Document, Row, name_of
 from teardowns.engine.physics.power_objects import (
-    Adjustable, Battery, Fixed, PowerObjectError, Programmable, Variable, decode, read_word,
+    Adjustable,
+    Battery,
+    Fixed,
+    PowerObjectError,
+    Programmable,
+    Variable,
+    decode,
+    read_word,
 )
 
 PER_MM = 30.0
@@ -95,7 +102,7 @@ def _micro_b(sheet: Sheet, port: Row, at: tuple[float, float], per_mm: float) ->
 
 
 def _plug(sheet: Sheet, port: Row, at: tuple[float, float], per_mm: float) -> Box:
-    """A coaxial plug from the front, or a plain block for connectors without a face of their own."""
+    """A coaxial plug from the front, or a plain block for other connectors."""
     radius = 2.75 * per_mm * 1.6
     if port["connector"] != "barrel":
         box = (at[0] - radius, at[1] - radius, at[0] + radius, at[1] + radius)

@@ -1,8 +1,8 @@
 """A sheet to draw on: pixels of the finished picture, drawn twice as large for smooth edges."""
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from math import cos, hypot, radians, sin
+from collections.abc import Sequence
+from math import hypot
 
 from PIL import Image, ImageDraw
 
@@ -97,7 +97,7 @@ class Sheet:
 
     def dimension(self, start: Point, stop: Point, text: str, colour=INK, size: float = 24,
                   ends: float = 12, away: float = 22) -> None:
-        """A line with strokes at both ends and its length beside the middle, above or left of it."""
+        """A line with strokes at both ends, and its length above or left of the middle."""
         length = hypot(stop[0] - start[0], stop[1] - start[1]) or 1.0
         across = (-(stop[1] - start[1]) / length, (stop[0] - start[0]) / length)
         self.line([start, stop], colour, 3)
@@ -119,17 +119,10 @@ class Sheet:
             if per_mm < 5 and mm % 5:
                 continue
             self.line([(x + mm * per_mm, y), (x + mm * per_mm, y + tall)], INK, 2)
-            if mm % 10 == 0:
+            if mm % (10 if length >= 15 else 5) == 0:
                 self.text((x + mm * per_mm, y + 45), str(mm), 20, INK, "m")
         self.text((x + length * per_mm + 18, y + 45), "mm", 18, INK_2, "l")
         return (x, y), (x + length * per_mm, y)
-
-
-def turned(points: Iterable[Point], about: Point, angle: float) -> list[Point]:
-    """Points turned by degrees, clockwise as seen."""
-    c, s = cos(radians(angle)), sin(radians(angle))
-    return [(about[0] + (x - about[0]) * c - (y - about[1]) * s,
-             about[1] + (x - about[0]) * s + (y - about[1]) * c) for x, y in points]
 
 
 def _dashes(points: Sequence[Point], drawn: float, left_out: float):

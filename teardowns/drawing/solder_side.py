@@ -1,12 +1,22 @@
-"""The board from below: solder joints, flat parts, and the distances recorded between both sides."""
+"""The board from below: solder joints, flat parts, and the distances across the barrier."""
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from teardowns.drawing.board import EDGE, Board, Placed, board_of, half_gap, pads_of
 from teardowns.drawing.colours import (
-    ACCENT, COPPER, COPPER_2, EDGE as OUTLINE, INK, LACQUER, RESIDUE, SHEET, SLOT, SOLDER_MASK,
-    TIN, with_alpha,
+    ACCENT,
+    COPPER,
+    COPPER_2,
+    INK,
+    LACQUER,
+    METAL_DARK,
+    RESIDUE,
+    SHEET,
+    SLOT,
+    SOLDER_MASK,
+    TIN,
+    with_alpha,
 )
 from teardowns.drawing.component_side import barrier, caption, ends, frame_of, part_marks, ruler
 from teardowns.drawing.legend import draw_legend, entry_of
@@ -104,7 +114,7 @@ def _what_lies_across(sheet: Sheet, frame: Frame, board: Board, row: Row, y: flo
     if row["shape"] in ("groove", "v_groove") and "width" in sizes:
         groove = sizes["width"] * 1e3 / 2
         sheet.box(frame.box((board.barrier - groove, y - 1.3, board.barrier + groove, y + 1.3)),
-                  OUTLINE, INK, 2)
+                  METAL_DARK, INK, 2)
     if "particle" in sizes:
         sheet.disc(frame.at(board.barrier + half * .3, y), sizes["particle"] * 500 * frame.per_mm,
                    TIN, INK, 2)
@@ -113,8 +123,8 @@ def _what_lies_across(sheet: Sheet, frame: Frame, board: Board, row: Row, y: flo
 def _joints(sheet: Sheet, frame: Frame, board: Board) -> None:
     for placed in board.parts:
         for x, y, radius in pads_of(placed, board.pins):
-            sheet.disc(frame.at(x, y), radius * frame.per_mm, TIN, OUTLINE, 2)
-            sheet.disc(frame.at(x, y), radius * .38 * frame.per_mm, "#aeb7bb", OUTLINE, 1)
+            sheet.disc(frame.at(x, y), radius * frame.per_mm, TIN, METAL_DARK, 2)
+            sheet.disc(frame.at(x, y), radius * .38 * frame.per_mm, "#aeb7bb", METAL_DARK, 1)
 
 
 def _distance(sheet: Sheet, frame: Frame, number: int, shown: Shown) -> None:

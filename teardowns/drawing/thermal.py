@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 from PIL import Image
 
-from teardowns.drawing.board import Board, Box, Placed, boxes_meet, board_of
+from teardowns.drawing.board import Board, Box, Placed, board_of, boxes_meet
 from teardowns.drawing.colours import EDGE, INK, INK_2, SHEET
 from teardowns.drawing.component_side import ends, frame_of, ruler
 from teardowns.drawing.lettering import width_of
@@ -92,19 +92,19 @@ def _range(document: Document, spots: list[Spot]) -> tuple[float, float]:
 
 
 def _field(board: Board, spots: list[Spot], low: float):
-    """(y, x) °C: weights that fade with distance, and warmth that fades to the board's edge."""
+    """(y, x) °C: the readings, the nearer the heavier, cooling down towards the board's edges."""
     y, x = np.mgrid[0:round(board.width * FINE), 0:round(board.length * FINE)] / FINE
-    total, weights = np.zeros_like(x), np.full_like(x, 1e-9)
-    warmth = np.zeros_like(x)
+    total, weights, warmth = np.zeros_like(x), np.zeros_like(x), np.zeros_like(x)
     for spot in spots:
         half = max(spot.placed.body.across, spot.placed.body.along) / 2
         away = np.hypot(x - spot.placed.x, y - spot.placed.y)
-        weight = np.exp(-(away / (REACH + half / 2)) ** 2)
+        weight = 1 / (away ** 2 + 4.0) ** 1.5
         total += weight * (spot.row["value"] - low)
         weights += weight
-        warmth = np.maximum(warmth, np.exp(-(np.maximum(away - half * .6, 0) / (2 * REACH)) ** 2))
+        # A sum of high powers is a maximum without creases.
+        warmth += np.exp(-(np.maximum(away - half * .6, 0) / (2 * REACH)) ** 2) ** 4
     floor = min(spot.row["value"] - low for spot in spots) * 0.55
-    return low + floor + (total / weights - floor) * warmth
+    return low + floor + (total / weights - floor) * np.minimum(warmth, 1.0) ** .25
 
 
 def _coloured(field, low: float, high: float) -> Image.Image:

@@ -4,7 +4,18 @@ from __future__ import annotations
 from math import ceil
 
 from teardowns.drawing.colours import (
-    AUXILIARY, BOBBIN, BURNT, EDGE, ENAMEL, FERRITE, INK, INK_2, RULE, TAPE, TRIPLE, WASH,
+    AUXILIARY,
+    BOBBIN,
+    BURNT,
+    EDGE,
+    ENAMEL,
+    FERRITE,
+    INK,
+    INK_2,
+    RULE,
+    TAPE,
+    TRIPLE,
+    WASH,
     with_alpha,
 )
 from teardowns.drawing.lettering import fitting_size, wrapped

@@ -87,7 +87,7 @@ def scaled(image: Image.Image, size: tuple[int, int]) -> Image.Image:
     for top in range(0, size[1], STRIP):
         bottom = min(top + STRIP, size[1])
         box = (0, top * step, image.width, min(bottom * step, image.height))
-        strip = image.resize((size[0], bottom - top), Image.Resampling.BICUBIC, box)
+        strip = image.resize((size[0], bottom - top), Image.Resampling.HAMMING, box)
         out.paste(strip, (0, top))
     return out
 

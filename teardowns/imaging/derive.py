@@ -117,8 +117,8 @@ def _kept(pictures, lengths, sizes, folder):
         for path in written:
             path.unlink(missing_ok=True)
         raise
-    return tuple(DerivedFile(*size, MEDIA_TYPE, path, length)
-                 for path, size, length in zip(written, sizes, lengths, strict=True))
+    return tuple(DerivedFile(width, height, MEDIA_TYPE, path, length)
+                 for path, (width, height), length in zip(written, sizes, lengths, strict=True))
 
 
 def _check_derived(path, length, size):

@@ -2,6 +2,7 @@
 import json
 from dataclasses import asdict, dataclass
 from math import floor, sqrt
+from typing import Any
 
 from .limits import MAX_DERIVED_PIXELS, MAX_DERIVED_SIDE, WIDTHS, ZOOM_WIDTH
 from .structure.found import Piece
@@ -23,13 +24,15 @@ class Job:
 
     @classmethod
     def from_json(cls, text: str) -> "Job":
-        values = json.loads(text)
+        values: dict[str, Any] = json.loads(text)
         for name in ("pieces", "profile"):
             values[name] = [bytes.fromhex(p) if isinstance(p, str) else tuple(p)
                             for p in values[name]]
         for name in ("sizes", "covered"):
             values[name] = [tuple(row) for row in values[name]]
-        return cls(**{name: tuple(v) if isinstance(v, list) else v for name, v in values.items()})
+        for name, value in values.items():
+            values[name] = tuple(value) if isinstance(value, list) else value
+        return cls(**values)
 
 
 def derived_sizes(width: int, height: int) -> tuple[tuple[int, int], ...]:

@@ -21,7 +21,7 @@ Image.preinit()
 Image.MAX_IMAGE_PIXELS = MAX_PIXELS
 warnings.simplefilter("error", Image.DecompressionBombWarning)
 DAMAGE = (Damaged, Image.DecompressionBombError, Image.DecompressionBombWarning, OSError,
-          SyntaxError, ValueError, EOFError, IndexError, KeyError, TypeError)
+          SyntaxError, ValueError, EOFError, IndexError, KeyError, TypeError, RuntimeError)
 
 
 def outcome(text: str) -> dict:

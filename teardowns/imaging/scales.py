@@ -87,6 +87,12 @@ def four_corners(points, width: float, height: float, length_u: float | None = N
     return scale
 
 
+def stored_scale(points, lengths, length_u: float | None) -> Scale:
+    """Two points with one length, or four corners with width and height: as a row keeps them."""
+    build = two_points if len(points) == 2 else four_corners
+    return build(points, *lengths, length_u=length_u)
+
+
 def matrices(points, lengths) -> np.ndarray:
     """(..., 3, 3) Picture to plane. (..., 2 or 4, 2) px; (..., 1 or 2) m."""
     points, lengths = np.asarray(points, float), np.asarray(lengths, float)

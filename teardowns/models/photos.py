@@ -25,12 +25,16 @@ class Stage(models.TextChoices):
     OTHER = "other", "Other"
 
 
+def by_stage(field):
+    """An order: the stages as they follow each other."""
+    return models.Case(*(models.When(**{field: stage}, then=place)
+                         for place, stage in enumerate(Stage.values)))
+
+
 class PhotoQuerySet(models.QuerySet):
     def shown(self):
         """What has not been taken down, stage by stage."""
-        order = models.Case(*(models.When(stage=stage, then=place)
-                              for place, stage in enumerate(Stage.values)))
-        return self.filter(taken_down_at=None).order_by(order, "pk")
+        return self.filter(taken_down_at=None).order_by(by_stage("stage"), "pk")
 
 
 class Photo(models.Model):
@@ -71,12 +75,21 @@ class Photo(models.Model):
         return reverse("unit_photo", args=[self.unit_id, self.key])
 
 
+class PhotoDerivativeQuerySet(models.QuerySet):
+    def shown_of(self, unit):
+        """Those of every photo that is shown, with the photo, stage by stage: one query for all."""
+        shown = self.filter(photo__unit=unit, photo__taken_down_at=None).select_related("photo")
+        return shown.order_by(by_stage("photo__stage"), "photo_id", "width")
+
+
 class PhotoDerivative(models.Model):
     photo = models.ForeignKey(Photo, on_delete=models.CASCADE, related_name="derivatives")
     width = models.PositiveIntegerField()
     height = models.PositiveIntegerField()
     media_type = models.CharField(max_length=40)
     path = models.CharField(max_length=200, unique=True)
+
+    objects = PhotoDerivativeQuerySet.as_manager()
 
     class Meta:
         constraints = [

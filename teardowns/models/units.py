@@ -49,17 +49,15 @@ class UnitQuerySet(models.QuerySet):
             return self
         return self.filter(models.Q(status=Status.PUBLISHED) | models.Q(contributor=user))
 
-    def with_stored_version(self):
-        """Annotated with the rulebook and the evidence digest of the stored assessment."""
+    def with_stored(self, *columns):
+        """Annotated with columns of the stored assessment, as `stored_…`; None without one."""
         assessments = apps.get_model("teardowns", "Assessment").objects
         newest = Subquery(
             assessments.filter(unit=models.OuterRef("pk"), confirmed_only=False).values("pk")[:1]
         )
         stored = models.FilteredRelation("assessments", condition=models.Q(assessments=newest))
         return self.annotate(stored=stored).annotate(
-            stored_rulebook=models.F("stored__rulebook"),
-            stored_digest=models.F("stored__evidence_digest"),
-        )
+            **{f"stored_{column}": models.F(f"stored__{column}") for column in columns})
 
     def with_active_set(self):
         """Annotated with the sets in force, of habits and of scenarios: a page that recomputes

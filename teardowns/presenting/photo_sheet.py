@@ -1,7 +1,8 @@
 """A photo as a page shows it: its picture in every width, its marks, what was read off it."""
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
+from itertools import groupby
 from typing import Any
 
 import numpy as np
@@ -9,13 +10,19 @@ from django.urls import reverse
 from django.utils.safestring import mark_safe
 
 from teardowns.figures.photo_marks import DrawnMark, marks_drawing
-from teardowns.imaging import scales
 from teardowns.imaging.measuring import agreement
+from teardowns.imaging.scales import stored_scale
 from teardowns.imaging.web_annotation import read
-from teardowns.models import Annotation, Photo, PhotoReading, PhotoScale
+from teardowns.models import (
+    Annotation,
+    Photo,
+    PhotoDerivative,
+    PhotoReading,
+    PhotoScale,
+    Unit,
+)
 from teardowns.reading.quantity import print_quantity
 
-from .evidence_names import quantity_label
 from .links import Links
 
 SIZES = "(min-width: 64rem) 52rem, 100vw"
@@ -24,9 +31,8 @@ DRAWING = "Drawing, not a photograph."
 SHARED = "Length of the scale"           # a source of error that readings by one scale share
 
 
-def picture(photo: Photo, sizes: str = SIZES) -> dict[str, Any]:
-    """What an <img> needs; asks for derivatives, which the caller has prefetched."""
-    files = sorted(photo.derivatives.all(), key=lambda each: each.width)
+def picture(photo: Photo, files: Sequence[PhotoDerivative], sizes: str = SIZES) -> dict[str, Any]:
+    """What an <img> needs. files : of the photo, smallest first"""
     best = next((each for each in files if each.width >= 1280), files[-1] if files else None)
     return {
         "src": address(photo, best.width) if best else "",
@@ -41,12 +47,14 @@ def address(photo: Photo, width: int) -> str:
     return reverse("photo_picture", args=[photo.unit_id, photo.key, width])
 
 
-def gallery(photos: Iterable[Photo]) -> list[dict[str, Any]]:
-    """The pictures of a unit as thumbnails, in the order that they come in."""
-    return [{"picture": picture(photo, THUMB_SIZES), "address": photo.get_absolute_url(),
+def gallery(unit: Unit) -> list[dict[str, Any]]:
+    """The pictures of a unit as thumbnails, stage by stage; asks the database once."""
+    found = groupby(PhotoDerivative.objects.shown_of(unit), key=lambda each: each.photo)
+    return [{"picture": picture(photo, list(files), THUMB_SIZES),
+             "address": photo.get_absolute_url(),
              "edit": reverse("bench_photo", args=[photo.unit_id, photo.key]),
              "stage": title(photo), "caption": photo.caption.partition(". ")[0],
-             "remark": DRAWING if photo.drawn else ""} for photo in photos]
+             "remark": DRAWING if photo.drawn else ""} for photo, files in found]
 
 
 def title(photo: Photo) -> str:
@@ -75,7 +83,8 @@ def photo_sheet(photo: Photo, marks: Sequence[Annotation], scale_rows: Sequence[
     links = Links(photo.unit_id)
     shown = [mark for mark in marks if not hidden or mark.shows != hidden]
     return {
-        "photo": photo, "title": title(photo), "picture": picture(photo),
+        "photo": photo, "title": title(photo),
+        "picture": picture(photo, list(photo.derivatives.order_by("width"))),
         "remark": DRAWING if photo.drawn else "",
         "drawing": mark_safe(marks_drawing(map(drawn, shown), photo.width, photo.height)),
         "marks": [_listed(mark, names, links) for mark in shown],
@@ -114,8 +123,7 @@ def _live_scale(rows):
     if not rows:
         return {}
     newest = rows[-1]
-    build = scales.two_points if len(newest.points) == 2 else scales.four_corners
-    scale = build(newest.points, *newest.lengths, newest.length_uncertainty)
+    scale = stored_scale(newest.points, newest.lengths, newest.length_uncertainty)
     if not scale.removes_perspective:
         return {"mm_per_px": f"{1e3 * scale.metres_a_pixel:.8g}"}
     matrix = np.diag([1e3, 1e3, 1.0]) @ scale.matrix
@@ -154,18 +162,3 @@ def _agreement(row, first):
 def _own(row, is_shared):
     parts = [share for name, share in row.budget if not (is_shared and name == SHARED)]
     return float(np.hypot.reduce(parts)) if parts else None
-
-
-def names_of(rows: Mapping[str, Sequence[Any]]) -> dict[str, str]:
-    """What every row of evidence is called, by ref."""
-    return {row.ref: name(row) for kind, name in NAMES.items() for row in rows.get(kind, ())}
-
-
-NAMES = {
-    "component": lambda row: f"{row.get_role_display()} {row.designator}".strip(),
-    "insulationobservation": lambda row: f"{row.place}, {row.get_path_display()}",
-    "stacklayer": lambda row: f"Layer {row.position} of the transformer",
-    "port": lambda row: f"Port {row.label}",
-    "measurement": lambda row: quantity_label(row.quantity),
-    "claim": lambda row: f"“{row.text or row.mark}”",
-}

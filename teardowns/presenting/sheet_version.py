@@ -7,13 +7,13 @@ from .record_foot import digest_text, rulebook_text
 def sheet_version(unit, report: dict) -> dict:
     """Context: the sheet's own version, and a remark where the stored assessment has another.
 
-    unit : from `with_stored_version`
+    unit : from `with_stored("rulebook", "evidence_digest")`
     """
     version, digest = report["rulebook"], report["evidence_digest"]
     return {
         "rulebook": rulebook_text(version),
         "digest": digest_text(digest),
-        "remark": remark(unit.stored_rulebook, unit.stored_digest, version, digest),
+        "remark": remark(unit.stored_rulebook, unit.stored_evidence_digest, version, digest),
     }
 
 

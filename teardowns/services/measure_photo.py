@@ -12,6 +12,7 @@ from teardowns.imaging.measuring import CLICK_U, Reading, measure
 from teardowns.imaging.points import Points
 from teardowns.imaging.surface_path import counted_length
 from teardowns.models import AuditEntry, Photo, PhotoReading, PhotoScale, UncertaintyKind
+from teardowns.models.evidence import Evidence
 
 from .annotate_photo import put_mark
 from .save_section import RowChange, SavedSection, save_section
@@ -35,13 +36,16 @@ class Drawn:
 def read_length(photo: Photo, drawn: Drawn) -> Reading:
     """Raises ValueError, in the user's words."""
     along = None if drawn.groove is None else partial(counted_length, narrowest=drawn.groove)
-    return measure(scale_of(drawn.scale), drawn.points, drawn.click_u,
-                   size=(photo.width, photo.height), off_plane=drawn.off_plane, along=along)
+    size = (photo.width or 0, photo.height or 0)
+    return measure(scale_of(drawn.scale), drawn.points, drawn.click_u, size=size,
+                   off_plane=drawn.off_plane, along=along)
 
 
 @transaction.atomic
-def measure_photo(*, author, photo: Photo, drawn: Drawn, model: type, key: str, version: int,
-                  values: dict[str, Any], label: str) -> tuple[PhotoReading, SavedSection]:
+def measure_photo(
+    *, author, photo: Photo, drawn: Drawn, model: type[Evidence], key: str, version: int,
+    values: dict[str, Any], label: str,
+) -> tuple[PhotoReading, SavedSection]:
     """The row of evidence with the length that was drawn, a mark that shows where, the reading.
 
     Raises Http404, ValueError, StaleRows, SaveRefused.

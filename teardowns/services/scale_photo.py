@@ -6,15 +6,14 @@ from collections.abc import Sequence
 from django.db import transaction
 
 from teardowns import access
-from teardowns.imaging import scales
 from teardowns.imaging.points import Points
+from teardowns.imaging.scales import Scale, stored_scale
 from teardowns.models import AuditEntry, Photo, PhotoScale
 
 
-def scale_of(row: PhotoScale) -> scales.Scale:
+def scale_of(row: PhotoScale) -> Scale:
     """The stored scale, ready to measure with. Raises ScaleError."""
-    build = scales.two_points if len(row.points) == 2 else scales.four_corners
-    return build(row.points, *row.lengths, row.length_uncertainty)
+    return stored_scale(row.points, row.lengths, row.length_uncertainty)
 
 
 @transaction.atomic
@@ -27,7 +26,7 @@ def scale_photo(*, author, photo: Photo, points: Points, lengths: Sequence[float
                      lengths=list(lengths), length_uncertainty=length_u, known=known, plane=plane,
                      author=author)
     scale_of(row)
-    row._history_user = author
+    row._history_user = author        # type: ignore[attr-defined]
     row.save()
     AuditEntry.objects.create(actor=author, action="photo_scaled", unit=photo.unit,
                               detail={"photo": photo.key, "scale": row.pk})

@@ -25,7 +25,9 @@ from teardowns.models import (
     Path,
     State,
 )
-from teardowns.presenting.photo_sheet import drawn, gallery_neighbours, names_of, photo_sheet
+from teardowns.presenting.evidence_called import evidence_called
+from teardowns.presenting.evidence_names import quantity_label
+from teardowns.presenting.photo_sheet import drawn, gallery_neighbours, photo_sheet
 from teardowns.reading.quantity import print_quantity
 from teardowns.services.annotate_photo import MarkRefused, StaleMark, put_mark, remove_mark
 from teardowns.services.cite_part import SaveRefused
@@ -34,7 +36,6 @@ from teardowns.services.describe_photo import StalePhoto, describe_photo, take_d
 from teardowns.services.measure_photo import Drawn, measure_photo
 from teardowns.services.save_section import StaleRows
 from teardowns.services.scale_photo import scale_photo
-from teardowns.views.unit_detail import evidence_rows
 
 ORDER = ("mark", "scale-corners", "scale-line", "measure", "cover")
 USUAL_POLLUTION = 2.0          # degree: indoors, dry
@@ -44,14 +45,14 @@ CHANGED = "This photo or mark was changed elsewhere at the same moment. Look at 
 
 def bench_photo(request, pk, key):
     photo = access.photo_to_change(request.user, pk, key)
-    rows = evidence_rows(photo.unit)
+    named = evidence_called(photo.unit)
     act = request.POST.get("act", "") if request.method == "POST" else ""
     if act == "remove":
         return _removed(request, photo)
-    form = _form(act, request.POST, photo, rows) if act in ACTS else None
+    form = _form(act, request.POST, photo, named) if act in ACTS else None
     if form is not None and form.is_valid():
         try:
-            said = ACTS[act](request.user, photo, form, rows)
+            said = ACTS[act](request.user, photo, form)
         except (StaleMark, StalePhoto, StaleRows):
             form.add_error(None, CHANGED)
         except (ScaleError, ValueError) as error:
@@ -62,15 +63,15 @@ def bench_photo(request, pk, key):
             messages.success(request, said)
             return redirect("bench_photos", pk) if act == "take-down" else \
                 redirect("bench_photo", pk, key)
-    return _page(request, photo, rows, act, form)
+    return _page(request, photo, named, act, form)
 
 
-def _page(request, photo, rows, act, bound):
+def _page(request, photo, named, act, bound):
     forms = {name: bound if name == act and bound is not None else
-             _form(name, None, photo, rows, _initial(name, request, photo)) for name in ACTS}
+             _form(name, None, photo, named, _initial(name, request, photo)) for name in ACTS}
     marks = photo.annotations.select_related("author").order_by("pk")
     sheet = photo_sheet(photo, marks, _scales(photo), list(photo.readings.select_related("author")),
-                        names_of(rows))
+                        named)
     return render(request, "teardowns/bench_photo.html", {
         **sheet, "unit": photo.unit, "deferral": DEFERRAL, "failed": bound,
         "drawing_forms": [forms[name] for name in ORDER], "describe": forms["describe"],
@@ -79,12 +80,13 @@ def _page(request, photo, rows, act, bound):
     }, status=422 if bound is not None else 200)
 
 
-def _form(name, typed, photo, rows, initial=None):
+def _form(name, typed, photo, named, initial=None):
     more = {}
     if name == "mark":
-        more["named"] = list(names_of(rows).items())
+        more["named"] = list(named.items())
     if name == "measure":
-        more |= {"scales": _scales(photo), "rows": rows["insulationobservation"]}
+        more |= {"scales": _scales(photo),
+                 "rows": InsulationObservation.objects.filter(unit=photo.unit)}
     return FORMS[name](typed, photo=photo, initial=initial, **more)
 
 
@@ -128,17 +130,17 @@ def _removed(request, photo):
     return redirect("bench_photo", photo.unit_id, photo.key)
 
 
-def _describe(author, photo, form, rows):
+def _describe(author, photo, form):
     describe_photo(author=author, photo=photo, **form.cleaned_data)
     return "The photo’s description is saved."
 
 
-def _take_down(author, photo, form, rows):
+def _take_down(author, photo, form):
     take_down_photo(author=author, photo=photo, reason=form.cleaned_data["reason"])
     return "The photo is taken down; the original is kept, and nobody sees it."
 
 
-def _mark(author, photo, form, rows):
+def _mark(author, photo, form):
     said = form.cleaned_data
     put_mark(author=author, photo=photo, shape=said["shape"], points=said["points"],
              label=said["label"], shows=said["shows"], key=said["key"],
@@ -146,7 +148,7 @@ def _mark(author, photo, form, rows):
     return "The mark is saved."
 
 
-def _scale(author, photo, form, rows):
+def _scale(author, photo, form):
     said = form.cleaned_data
     row = scale_photo(author=author, photo=photo, points=said["points"], lengths=said["lengths"],
                       length_u=said["u"], known=said["code"], plane=said["plane"])
@@ -154,8 +156,8 @@ def _scale(author, photo, form, rows):
     return f"The scale is set: {lengths}. Lengths in its plane can be measured now."
 
 
-def _measure(author, photo, form, rows):
-    model, key, version, values, label = _target(form, rows)
+def _measure(author, photo, form):
+    model, key, version, values, label = _target(photo.unit, form)
     said = form.cleaned_data
     scale = next(row for row in _scales(photo) if str(row.pk) == said["scale"])
     groove = float(narrowest_width(USUAL_POLLUTION, float("nan"))) if said["surface"] else None
@@ -168,28 +170,28 @@ def _measure(author, photo, form, rows):
     return f"{label}: {value} (95 %). It is part of the evidence now.{later}"
 
 
-def _target(form, rows):
+def _target(unit, form):
     """The row of evidence that a reading fills: model, key, version seen, values, label."""
     what, place = form.cleaned_data["what"], form.cleaned_data["place"]
     common = {"state": State.RECORDED, "how": How.MEASURED}
     if what.startswith("size:"):
         code = what.removeprefix("size:")
-        row = next((each for each in rows["measurement"] if each.quantity == code), None)
-        label = names_of({"measurement": [row or Measurement(quantity=code)]}).popitem()[1]
+        row = Measurement.objects.filter(unit=unit, quantity=code).first()
         return (Measurement, row.key if row else code.replace("_", "-"), row.version if row else 0,
-                {**common, "quantity": code, "instrument": "photo with a scale"}, label)
+                {**common, "quantity": code, "instrument": "photo with a scale"},
+                quantity_label(code))
     common["method"] = Method.PHOTO_SCALE
     if what in form.rows:
         row = form.rows[what]
         return InsulationObservation, row.key, row.version, common, row.place
     _, barrier, path = what.split(":")
-    taken = {row.key for row in rows["insulationobservation"]}
+    taken = {row.key for row in form.rows.values()}
     number = next(n for n in range(1, len(taken) + 2) if f"photo-{n}" not in taken)
     return (InsulationObservation, f"photo-{number}", 0,
             {**common, "barrier": barrier, "path": Path(path), "place": place}, place)
 
 
-def _cover(author, photo, form, rows):
+def _cover(author, photo, form):
     (left, top), (right, bottom) = form.cleaned_data["points"]
     x, y = min(left, right), min(top, bottom)
     cover_photo(author=author, photo=photo, reason=form.cleaned_data["reason"],

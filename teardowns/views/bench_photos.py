@@ -60,10 +60,9 @@ def _said(kept, known):
 
 
 def _page(request, unit, refused=(), kept=0, stage=Stage.OPENED):
-    photos = unit.photos.shown().prefetch_related("derivatives")
     stations = rail(unit, None, ())
     return render(request, "teardowns/bench_photos.html", {
         "unit": unit, "refused": refused, "kept": kept, "stages": Stage.choices, "stage": stage,
-        "gallery": gallery(photos), "deferral": DEFERRAL, "rail": stations,
+        "gallery": gallery(unit), "deferral": DEFERRAL, "rail": stations,
         "limit": f"{MAX_BYTES / 1e6:.0f}",
     }, status=422 if refused else 200)

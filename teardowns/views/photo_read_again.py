@@ -6,9 +6,9 @@ from django.shortcuts import redirect, render
 from teardowns import access
 from teardowns.forms.cautions import DEFERRAL
 from teardowns.forms.photo_forms import ReadForm
-from teardowns.presenting.photo_sheet import names_of, photo_sheet
+from teardowns.presenting.evidence_called import evidence_called
+from teardowns.presenting.photo_sheet import photo_sheet
 from teardowns.services.measure_photo import Drawn, measure_again
-from teardowns.views.unit_detail import evidence_rows
 
 
 def photo_read_again(request, pk, key, reading):
@@ -22,7 +22,7 @@ def photo_read_again(request, pk, key, reading):
                              "surface": first.narrowest_groove is not None})
     if form.is_bound and form.is_valid() and _saved(request, photo, first, form, scales):
         return redirect("unit_photo", pk, key)
-    names = names_of(evidence_rows(photo.unit))
+    names = evidence_called(photo.unit)
     marks = photo.annotations.select_related("author").order_by("pk")
     return render(request, "teardowns/photo_read_again.html", {
         **photo_sheet(photo, marks, scales, (), names, hidden=first.shows),

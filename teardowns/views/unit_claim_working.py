@@ -13,7 +13,7 @@ from teardowns.views.recomputed import claim_working
 
 
 def unit_claim_working(request, pk, key):
-    units = Unit.objects.with_stored_version().with_active_set()
+    units = Unit.objects.with_stored("rulebook", "evidence_digest").with_active_set()
     unit = access.unit_to_see(request.user, pk, units)
     document = unit_document(unit)
     rules = rulebook_beside(unit)

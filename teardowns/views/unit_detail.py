@@ -2,20 +2,27 @@
 from django.shortcuts import render
 
 from teardowns import access
-from teardowns.models import EVIDENCE
+from teardowns.models import EVIDENCE, Assessment, Unit
 from teardowns.presenting.photo_sheet import gallery
 from teardowns.presenting.unit_sheet import unit_sheet
 from teardowns.services.confirmations import confirmations
 
+STORED = ("pk", "rulebook", "evidence_digest", "created_at", "payload")
+
 
 def unit_detail(request, pk):
-    unit = access.unit_to_see(request.user, pk)
-    assessment = unit.assessments.filter(confirmed_only=False).first()
+    unit = access.unit_to_see(request.user, pk, Unit.objects.with_stored(*STORED))
+    assessment = stored_assessment(unit)
     rows = evidence_rows(unit)
     sheet = unit_sheet(unit, assessment, rows, confirmed(unit, assessment, rows))
-    photos = list(unit.photos.shown().prefetch_related("derivatives"))
-    return render(request, "teardowns/unit_detail.html", {
-        **sheet, "gallery": gallery(photos), "photo_count": len(photos)})
+    return render(request, "teardowns/unit_detail.html", {**sheet, "gallery": gallery(unit)})
+
+
+def stored_assessment(unit):
+    """The assessment that came with the unit, or None: one question less of the database."""
+    if unit.stored_pk is None:
+        return None
+    return Assessment(unit=unit, **{name: getattr(unit, f"stored_{name}") for name in STORED})
 
 
 def confirmed(unit, assessment, rows):

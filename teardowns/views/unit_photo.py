@@ -3,8 +3,8 @@ from django.shortcuts import render
 
 from teardowns import access
 from teardowns.engine.safety_words import DEFERRAL
-from teardowns.presenting.photo_sheet import gallery_neighbours, names_of, photo_sheet
-from teardowns.views.unit_detail import evidence_rows
+from teardowns.presenting.evidence_called import evidence_called
+from teardowns.presenting.photo_sheet import gallery_neighbours, photo_sheet
 
 
 def unit_photo(request, pk, key):
@@ -12,7 +12,7 @@ def unit_photo(request, pk, key):
     sheet = photo_sheet(photo, photo.annotations.select_related("author").order_by("pk"),
                         list(photo.scales.select_related("author").order_by("pk")),
                         list(photo.readings.select_related("author")),
-                        names_of(evidence_rows(photo.unit)))
+                        evidence_called(photo.unit))
     return render(request, "teardowns/unit_photo.html", {
         **sheet, "unit": photo.unit, "deferral": DEFERRAL,
         "may_change": access.may_change(request.user, photo.unit),

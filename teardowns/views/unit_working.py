@@ -20,7 +20,7 @@ from teardowns.views.recomputed import line_working, safety_working
 
 
 def unit_working(request, pk, line_id, end):
-    units = Unit.objects.with_stored_version().with_active_set()
+    units = Unit.objects.with_stored("rulebook", "evidence_digest").with_active_set()
     unit = access.unit_to_see(request.user, pk, units)
     rule = rule_or_404(line_id, end)
     document = unit_document(unit)

@@ -1,26 +1,32 @@
 """No page asks more than twelve queries, the session and the account among them."""
+import json
 from pathlib import Path
 
 import pytest
 from django.conf import settings
 
+from teardowns.drawing.files import drawn_files
 from teardowns.exchange.document import read_document
 from teardowns.models import Status
 from teardowns.services.assess_units import assess_units
+from teardowns.services.draw_demo_photos import keep_drawings
 from teardowns.services.import_unit import import_unit
 
 pytestmark = pytest.mark.django_db
 RICH = Path(settings.BASE_DIR) / "fixtures/units/20-hurdlop-turbo45.json"
 PAGES = ["/", "/units/", "/units/?q=hurdlop&sort=gap", "/bench/", "/method/", "/styleguide/",
          "/units/{pk}/", "/units/{pk}/working/power/bulk_capacitor/low/",
-         "/units/{pk}/claims/out-5v/", "/units/{pk}/document.json"]
+         "/units/{pk}/claims/out-5v/", "/units/{pk}/document.json",
+         "/units/{pk}/photos/component-side/"]
 
 
 @pytest.fixture
 def unit(django_user_model, client):
     alice = django_user_model.objects.create_user("alice")
-    unit = import_unit(read_document(RICH.read_text("utf-8")), alice, Status.PUBLISHED)
+    document = json.loads(RICH.read_text("utf-8"))
+    unit = import_unit(read_document(document), alice, Status.PUBLISHED)
     assess_units([unit])
+    keep_drawings(unit, drawn_files(document))
     client.force_login(alice)
     return unit
 

@@ -63,15 +63,18 @@ export class Surface {
     });
   }
 
-  // Beside the last point, on the side where there is room.
+  // Beside the last point, on the side where there is room; a line for each part.
   #drawLength(points, length) {
-    this.#length.textContent = length;
+    this.#length.replaceChildren();
     if (!length) return;
     const [x, y] = points.at(-1);
     const view = this.element.viewBox.baseVal;
-    const [isRight, isTop] = [x > view.x + view.width / 2, y < view.y + view.height / 6];
+    const [isRight, isTop] = [x > view.x + 0.45 * view.width, y < view.y + view.height / 5];
+    const lines = length.split(", ").map((part, i) =>
+      svg("tspan", { x: isRight ? -14 : 14, dy: i * 18 }, part));
+    this.#length.append(...lines);
     set(this.#length, {
-      transform: this.#at([x, y]), x: isRight ? -14 : 14, y: isTop ? 26 : -14,
+      transform: this.#at([x, y]), y: isTop ? 26 : 4 - 18 * lines.length,
       "text-anchor": isRight ? "end" : "start",
     });
   }

@@ -85,8 +85,7 @@ export class PhotoAnnotatorElement extends HTMLElement {
     this.#stage = this.querySelector(".photo-stage");
     this.#said = this.querySelector(".photo-said");
     const image = this.#stage.querySelector("img");
-    const size = ["width", "height"].map((side) => Number(image.getAttribute(side)));
-    this.#size = size;
+    const size = this.#size = ["width", "height"].map((side) => Number(image.getAttribute(side)));
     this.#cross = size.map((side) => side / 2);
     this.#marks = new MarksLayer(this.#stage.querySelector(".photo-marks"));
     this.#camera = new Camera(this.#stage, size, () => this.#draw());

@@ -167,7 +167,9 @@ export class PhotoUploadElement extends HTMLElement {
     const parts = [`${counted(this.#saved)} saved`];
     if (this.#failed) parts.push(`${this.#failed} not`);
     if (this.#waiting.length) parts.push(`${this.#waiting.length} to go`);
-    this.#said.textContent = `${parts.join(", ")}. ${this.#complaint} `;
+    // Why a file was not saved stands beside it; here it is for those who only hear.
+    const heard = element("span", { className: "off", textContent: ` ${this.#complaint} ` });
+    this.#said.replaceChildren(`${parts.join(", ")}.`, heard, " ");
     this.#complaint = "";
     if (!this.#waiting.length && this.#saved) this.#said.append(this.#link());
   }

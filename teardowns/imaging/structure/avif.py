@@ -56,7 +56,7 @@ def walk(source: Source) -> Found:
             if items:
                 raise corrupt("it has two headers")
             items = _meta(source, start, length)
-        elif kind in (b"uuid", b"udta", b"skip"):
+        elif kind in (b"uuid", b"udta", b"skip", b"free") and length:
             words.append("other data beside the picture")
     if items is None:
         raise corrupt("its header is missing")

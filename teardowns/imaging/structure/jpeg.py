@@ -46,11 +46,10 @@ def walk(source: Source) -> Found:
         if marker == EOI:
             break
         at = _segment(source, at, marker, state)
-    _check_whole(state)
+    width, height = _size_of_whole(state)
     state.pieces.append((at - 2, 2))
     if at < source.size:
         state.words.append("data after the end of the picture")
-    width, height = state.size
     return Found(width, height, state.orientation or 1, in_order(state.words),
                  joined(state.pieces), _profile(state))
 
@@ -175,6 +174,7 @@ def _profile(state):
     return tuple(state.profile[n] for n in numbers) if whole else ()
 
 
-def _check_whole(state):
+def _size_of_whole(state):
     if state.size is None or not state.scans:
         raise corrupt("it ends before the picture begins")
+    return state.size

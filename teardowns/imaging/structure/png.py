@@ -48,10 +48,9 @@ def walk(source: Source) -> Found:
         if kind in KEPT:
             state.pieces.append((at, length + 12))
         at += length + 12
-    _check_whole(state)
+    width, height = _size_of_whole(state)
     if at < source.size:
         state.words.append("data after the end of the picture")
-    width, height = state.size
     return Found(width, height, state.orientation, in_order(state.words), joined(state.pieces),
                  state.profile, profile_packed=True)
 
@@ -135,6 +134,7 @@ def _profile(source, at, length):
     return ((at + name_end + 2, length - name_end - 2),)
 
 
-def _check_whole(state):
+def _size_of_whole(state):
     if not state.data:
         raise corrupt("it holds no pixels")
+    return state.size
