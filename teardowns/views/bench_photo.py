@@ -77,7 +77,7 @@ def _page(request, photo, named, act, bound):
         "drawing_forms": [forms[name] for name in ORDER], "describe": forms["describe"],
         "take_down": forms["take-down"],
         **gallery_neighbours(list(photo.unit.photos.shown()), photo),
-    }, status=422 if bound is not None else 200)
+    })
 
 
 def _form(name, typed, photo, named, initial=None):

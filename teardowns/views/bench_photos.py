@@ -65,4 +65,4 @@ def _page(request, unit, refused=(), kept=0, stage=Stage.OPENED):
         "unit": unit, "refused": refused, "kept": kept, "stages": Stage.choices, "stage": stage,
         "gallery": gallery(unit), "deferral": DEFERRAL, "rail": stations,
         "limit": f"{MAX_BYTES / 1e6:.0f}",
-    }, status=422 if refused else 200)
+    })

@@ -28,7 +28,7 @@ def photo_read_again(request, pk, key, reading):
         **photo_sheet(photo, marks, scales, (), names, hidden=first.shows),
         "unit": photo.unit, "form": form, "name": names.get(first.shows, first.shows),
         "deferral": DEFERRAL,
-    }, status=422 if form.is_bound else 200)
+    })
 
 
 def _saved(request, photo, first, form, scales):
