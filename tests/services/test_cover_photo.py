@@ -1,0 +1,50 @@
+"""What is covered is gone from every picture that is served; the original is locked away."""
+import pytest
+from django.core.files.storage import storages
+from django.http import Http404
+from PIL import Image
+
+from teardowns.models import Status, Unit
+from teardowns.services.cover_photo import cover_photo
+from teardowns.services.photo_files import original_name
+
+pytestmark = pytest.mark.django_db
+RED_FIELD = (0.0, 0.0, 101.0, 76.0)
+
+
+def shown(photo, width=320):
+    with storages["pictures"].open(photo.derivatives.get(width=width).path) as file:
+        return Image.open(file).convert("RGB")
+
+
+def reds(image):
+    return sum(count for count, (r, g, b) in image.getcolors(1 << 20) if r > g + 60 and r > b + 60)
+
+
+def test_the_region_is_burnt_out_of_every_width(alice, photo):
+    assert reds(shown(photo)) > 1000
+    cover_photo(author=alice, photo=photo, box=RED_FIELD, reason="label")
+    assert [reds(shown(photo, row.width)) for row in photo.derivatives.all()] == [0, 0]
+
+
+def test_old_pictures_are_purged_and_the_original_is_not_touched(
+        alice, photo, django_capture_on_commit_callbacks):
+    old = list(photo.derivatives.values_list("path", flat=True))
+    with django_capture_on_commit_callbacks(execute=True):
+        cover_photo(author=alice, photo=photo, box=RED_FIELD, reason="label")
+    assert not any(storages["pictures"].exists(name) for name in old)
+    with storages["originals"].open(original_name(photo.sha256)) as file:
+        assert reds(Image.open(file).convert("RGB")) > 1000
+
+
+def test_a_second_cover_keeps_the_first(alice, photo):
+    cover_photo(author=alice, photo=photo, box=RED_FIELD, reason="label")
+    cover_photo(author=alice, photo=photo, box=(200.0, 200.0, 50.0, 50.0), reason="face")
+    assert reds(shown(photo)) == 0 and photo.covers.count() == 2
+
+
+def test_a_moderator_covers_on_a_published_unit_and_its_contributor_does_not(alice, mona, photo):
+    Unit.objects.update(status=Status.PUBLISHED)
+    with pytest.raises(Http404):
+        cover_photo(author=alice, photo=photo, box=RED_FIELD, reason="label")
+    assert cover_photo(author=mona, photo=photo, box=RED_FIELD, reason="label").author == mona
