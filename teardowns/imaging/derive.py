@@ -46,6 +46,7 @@ class Derived:
 def derive(path: Path, folder: Path, covered: Sequence[Box] = ()) -> Derived:
     """Writes folder/<width>.webp for every size; raises Refused and leaves nothing behind.
 
+    A disk that is full or cannot be written is an OSError: no fault of the picture.
     `covered` are boxes (x, y, width, height) in pixels as shown, painted over before scaling.
     """
     with open(path, "rb") as file:
@@ -97,6 +98,8 @@ def _answer(status, text):
         said = json.loads(text)
     except ValueError:
         said = {}
+    if "errno" in said:
+        raise OSError(said["errno"], os.strerror(said["errno"]))
     if status or "lengths" not in said:
         raise in_decoding(said.get("refused", "decode_failed"))
     return said

@@ -16,18 +16,27 @@ NEEDED = (AvifImagePlugin, ImagePalette, TiffImagePlugin, WebPImagePlugin)  # EX
 QUALITY = 80
 METHOD, ZOOM_METHOD = 2, 0           # WebP effort; the zoom size has most of the pixels
 LARGE = 8_000_000                    # px from which the least effort is made
-
-Image.preinit()
-Image.MAX_IMAGE_PIXELS = MAX_PIXELS
-warnings.simplefilter("error", Image.DecompressionBombWarning)
 DAMAGE = (Damaged, Image.DecompressionBombError, Image.DecompressionBombWarning, OSError,
           SyntaxError, ValueError, EOFError, IndexError, KeyError, TypeError, RuntimeError)
 
 
+def prepare() -> None:
+    """Everything that needs files, and the decoder's own limit on pixels as an error."""
+    Image.preinit()
+    Image.MAX_IMAGE_PIXELS = MAX_PIXELS
+    warnings.simplefilter("error", Image.DecompressionBombWarning)
+
+
+class NotWritten(Exception):
+    """The output has no room: no fault of the picture."""
+
+
 def outcome(text: str) -> dict:
-    """Either {"lengths": …, "perceptual_hash": …} or {"refused": code, "why": …}."""
+    """{"lengths": …, "perceptual_hash": …}, {"refused": code, "why": …} or {"errno": …}."""
     try:
         return _make(Job.from_json(text))
+    except NotWritten as error:
+        return {"errno": error.args[0]}
     except ProfileTooLong:
         return {"refused": "too_much_metadata"}
     except MemoryError:
@@ -68,6 +77,9 @@ def _write(image):
     image.save(out, "WEBP", quality=QUALITY, method=method, icc_profile=b"", exif=b"", xmp=b"")
     view = out.getbuffer()
     done = 0
-    while done < len(view):
-        done += os.write(1, view[done:])
+    try:
+        while done < len(view):
+            done += os.write(1, view[done:])
+    except OSError as error:
+        raise NotWritten(error.errno) from error
     return len(view)

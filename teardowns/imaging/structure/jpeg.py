@@ -27,7 +27,7 @@ CUT_OFF = "it was cut off before its end"
 @dataclass
 class _State:
     size: tuple[int, int] | None = None
-    progressive: bool = False
+    coarse: dict = field(default_factory=dict)       # progressive: colour → frequencies not exact
     scans: int = 0
     parts: int = 0
     metadata: int = 0
@@ -104,7 +104,9 @@ def _frame(source, at, length, marker, state):
     samplings = [data[9 + 3 * i] for i in range(data[7])]
     if any(not (1 <= s >> 4 <= 4 and 1 <= s & 15 <= 4) for s in samplings):
         raise corrupt("its header names an impossible sampling")
-    state.size, state.progressive = (width, height), marker == 0xC2
+    state.size = (width, height)
+    if marker == 0xC2:
+        state.coarse = {data[8 + 3 * i]: set(range(64)) for i in range(data[7])}
 
 
 def _scan(source, at, length, state):
@@ -114,6 +116,7 @@ def _scan(source, at, length, state):
     width, height = state.size
     if state.scans > MAX_SCANS or state.scans * width * height > MAX_SCAN_PIXELS:
         raise too_complex(f"{state.scans} passes over {width} × {height} pixels or more")
+    _refine(source.read(at, length), state)
     end = source.find(MARKER, at + length, 1)
     if end < 0:
         raise corrupt(CUT_OFF)
@@ -121,6 +124,17 @@ def _scan(source, at, length, state):
         raise corrupt("a pass over the picture holds nothing")
     state.pieces.append((at - 2, end - at + 2))
     return end
+
+
+def _refine(data, state):
+    """Which frequencies of which colours are exact after this pass (T.81, G.1.1.1)."""
+    count = data[2] if len(data) > 2 else 0
+    if len(data) != 6 + 2 * count or not 1 <= count <= 4:
+        raise corrupt("the header of a pass over the picture makes no sense")
+    first, last, steps = data[-3:]
+    if steps & 15 == 0:
+        for colour in data[3:3 + 2 * count:2]:
+            state.coarse.get(colour, set()).difference_update(range(first, last + 1))
 
 
 def _extra(source, at, length, marker, state):
@@ -177,4 +191,6 @@ def _profile(state):
 def _size_of_whole(state):
     if state.size is None or not state.scans:
         raise corrupt("it ends before the picture begins")
+    if any(state.coarse.values()):
+        raise corrupt("its last passes are missing")
     return state.size

@@ -116,7 +116,7 @@ def _extra(source, at, length, kind, state):
     if state.parts > MAX_PARTS or state.metadata > MAX_METADATA:
         raise too_much_metadata(f"more than {MAX_PARTS} parts or {MAX_METADATA >> 20} MB")
     if kind == b"eXIf":
-        state.orientation, words = exif.look(source.read(at, length))
+        state.orientation, words = exif.look(source.read(at, length).removeprefix(b"Exif\0\0"))
         state.words += words
     elif kind == b"iTXt" and source.read(at, min(length, 17)) == b"XML:com.adobe.xmp":
         state.words += exif.words_in_xmp(source.read(at, length))
