@@ -67,6 +67,10 @@ def jpegs():
     half = whole[:(scan + len(whole)) // 2]
     yield refused("jpeg-half-then-end", half + b"\xff\xd9", BAD)
     yield refused("jpeg-quarter-then-end", whole[:scan + 40] + b"\xff\xd9", BAD)
+    fine = saved("JPEG", progressive=True)
+    first, last = fine.index(b"\xff\xda") + 20, fine.rindex(b"\xff\xda")
+    for name, cut in {"first": first, "last": last}.items():
+        yield refused(f"jpeg-progressive-{name}-pass-then-end", fine[:cut] + b"\xff\xd9", BAD)
     yield refused("jpeg-no-end", whole[:-2], BAD)
     yield refused("jpeg-two-headers", whole[:frame] + whole[frame:frame + 19] * 2
                   + whole[frame + 19:], BAD)

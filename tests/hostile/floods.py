@@ -102,9 +102,12 @@ def processor():
     yield refused("png-empty-data", png_of(header(*SIZE), empty, pixels_of(), END), "too_complex")
     yield refused("jpeg-comments", jpeg_with(segment(0xFE, b"x") * 5_000), "too_much_metadata")
     yield refused("webp-chunks", webp_with(piece(b"abcd", b"xy") * 5_000), "too_much_metadata")
-    yield refused("avif-boxes", saved("AVIF") + box(b"free") * 2_000, "too_complex")
+    yield refused("avif-boxes", saved("AVIF") + box(b"free") * 20_001, "too_complex")
     yield refused("avif-shared-bytes", avif_with_items(100, 900), "too_complex")
     yield refused("avif-items", avif_with_items(60_000, 1), "too_complex")
+    yield refused("avif-many-small-boxes", saved("AVIF") + box(b"free") * 200_000, "too_complex")
+    yield refused("jpeg-fill-bytes", jpeg_with(b"\xff" * 1_900_000), "corrupt_image")
+    yield accepted("jpeg-fill-bytes-few", jpeg_with(b"\xff" * 900))
     yield refused("tiff-pages", saved("TIFF", save_all=True, append_images=[tiny()] * 400),
                   "unsupported_type")
     comments = (b"\x21\xfe" + b"\xff" + b"c" * 255 + b"\0") * 5_000

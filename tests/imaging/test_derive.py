@@ -95,6 +95,14 @@ def test_a_child_that_ends_badly_is_a_refusal(original, folder, monkeypatch, sta
     assert refused.value.code == code
 
 
+def test_a_full_disk_is_no_fault_of_the_picture(original):
+    path = original(saved("PNG"))
+    with open(path, "rb") as file, open("/dev/full", "wb") as full:
+        job = subject._job(walk(file, path.stat().st_size), ())
+        with pytest.raises(OSError, match="No space left"):
+            subject._run(file, full, job)
+
+
 def test_results_cannot_be_changed(original, folder):
     derived = derive(original(saved("PNG")), folder)
     with pytest.raises(dataclasses.FrozenInstanceError):

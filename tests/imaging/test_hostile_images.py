@@ -1,4 +1,7 @@
 """Every hostile picture gets its verdict, leaves nothing behind and gives nothing away."""
+import os
+from concurrent.futures import ThreadPoolExecutor
+
 import pytest
 from PIL import Image
 
@@ -8,14 +11,18 @@ from tests.hostile.building import ACCEPTED, CANARY
 from tests.hostile.images import FAMILIES, LARGEST, cases
 
 NEAR = 12                            # of 255: what lossy coding at this quality does to flat colour
+pytestmark = pytest.mark.filterwarnings("ignore:.* image format is deprecated")
 SPOTS = ((0.25, 0.25), (0.75, 0.25), (0.25, 0.75), (0.75, 0.75))
 
 
 @pytest.mark.parametrize("family", FAMILIES, ids=lambda family: family.__name__.split(".")[-1])
 def test_every_picture_of_a_family_gets_its_verdict(family, tmp_path):
-    wrong = []
-    for case in family.cases():
-        wrong += [f"{case.name}: {problem}" for problem in problems(case, tmp_path)]
+    def judged(numbered):
+        number, case = numbered
+        return [f"{case.name}: {problem}" for problem in problems(case, tmp_path / str(number))]
+
+    with ThreadPoolExecutor(os.cpu_count()) as pool:
+        wrong = sum(pool.map(judged, enumerate(family.cases())), [])
     assert not wrong, "\n".join(wrong)
 
 
@@ -30,8 +37,8 @@ def test_there_are_at_least_250_small_files_with_names_of_their_own():
 def problems(case, folder):
     """What is wrong with the answer to one case, in words."""
     original, out = folder / "original", folder / "derived"
+    out.mkdir(parents=True)
     original.write_bytes(case.data)
-    out.mkdir(exist_ok=True)
     try:
         derived = derive(original, out)
     except Refused as refused:
@@ -41,8 +48,6 @@ def problems(case, folder):
         yield "was accepted"
     else:
         yield from problems_of_pictures(case, derived)
-    for file in out.iterdir():
-        file.unlink()
 
 
 def problems_of_refusal(case, refused, out):

@@ -1,7 +1,7 @@
 """AVIF (ISO/IEC 14496-12 and 23008-12, AV1 Image File Format 1.1): boxes and items, not decoded."""
 from dataclasses import dataclass, field
 
-from teardowns.imaging.limits import MAX_METADATA, MAX_PARTS
+from teardowns.imaging.limits import MAX_METADATA
 from teardowns.imaging.refusals import (
     animated,
     check_pixels,
@@ -65,18 +65,15 @@ def walk(source: Source) -> Found:
 
 def _boxes(source, at, end):
     """Every box between two offsets, as (kind, start of its content, length of its content)."""
-    count = 0
     while at < end:
+        source.spend(1)
         length, kind, head = source.number(at, 4), source.read(at + 4, 4), 8
         if length == 1:
             length, head = source.number(at + 8, 8), 16
         elif length == 0:
             length = end - at
-        count += 1
         if length < head or at + length > end:
             raise corrupt(CUT_OFF)
-        if count > MAX_PARTS:
-            raise too_complex(f"more than {MAX_PARTS} boxes")
         yield kind, at + head, length - head
         at += length
 
@@ -101,9 +98,8 @@ def _table(source, at, size):
     return cursor, cursor.take(1), cursor.take(3)          # version, flags
 
 
-def _count(number):
-    if number > MAX_PARTS:
-        raise too_complex(f"more than {MAX_PARTS} items")
+def _times(source, number):
+    source.spend(number)
     return range(number)
 
 
@@ -114,7 +110,7 @@ def _primary(source, at, size, items):
 
 def _kinds(source, at, size, items):
     cursor, version, _ = _table(source, at, size)
-    _count(cursor.take(4 if version else 2))
+    cursor.take(4 if version else 2)
     for kind, start, length in _boxes(source, at + cursor.at, at + size):
         if kind == b"infe" and length >= 12:
             entry, version, _ = _table(source, start, length)
@@ -128,13 +124,13 @@ def _places(source, at, size, items):
     sizes = cursor.take(2)
     offset_size, length_size, base_size, index_size = (sizes >> s & 15 for s in (12, 8, 4, 0))
     total = 0
-    for _ in _count(cursor.take(4 if version == 2 else 2)):
+    for _ in _times(source, cursor.take(4 if version == 2 else 2)):
         item = cursor.take(4 if version == 2 else 2)
         method = cursor.take(2) & 15 if version else 0
         cursor.take(2)
         base = cursor.take(base_size)
         places = []
-        for _ in _count(cursor.take(2)):
+        for _ in _times(source, cursor.take(2)):
             cursor.take(index_size if version else 0)
             offset, length = base + cursor.take(offset_size), cursor.take(length_size)
             places.append((method, offset, length))
@@ -155,10 +151,10 @@ def _properties(source, at, size, items):
 def _associations(source, at, size, items):
     cursor, version, flags = _table(source, at, size)
     wide = flags & 1
-    for _ in _count(cursor.take(4)):
+    for _ in _times(source, cursor.take(4)):
         item = cursor.take(4 if version else 2)
         numbers = [cursor.take(2) & 0x7FFF if wide else cursor.take(1) & 0x7F
-                   for _ in range(cursor.take(1))]
+                   for _ in _times(source, cursor.take(1))]
         items.of_item.setdefault(item, numbers)
 
 

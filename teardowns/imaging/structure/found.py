@@ -4,7 +4,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import BinaryIO
 
-from teardowns.imaging.refusals import corrupt
+from teardowns.imaging.limits import MAX_STEPS
+from teardowns.imaging.refusals import corrupt, too_complex
 
 BLOCK = 1 << 20
 Piece = tuple[int, int] | bytes      # (offset, length) in the file, or bytes that replace some
@@ -25,7 +26,7 @@ class Source:
     """A file read by offset; asking for bytes behind its end means that it was cut off."""
 
     def __init__(self, file: BinaryIO, size: int):
-        self.file, self.size = file, size
+        self.file, self.size, self.steps = file, size, MAX_STEPS
 
     def read(self, offset: int, length: int) -> bytes:
         if length < 0 or offset + length > self.size:
@@ -35,6 +36,12 @@ class Source:
         if len(data) != length:
             raise corrupt("it was cut off before its end")
         return data
+
+    def spend(self, steps: int) -> None:
+        """Counts the steps of walks that branch; too many in all are refused."""
+        self.steps -= steps
+        if self.steps < 0:
+            raise too_complex(f"more than {MAX_STEPS} boxes and links")
 
     def number(self, offset: int, length: int, order="big") -> int:
         return int.from_bytes(self.read(offset, length), order)

@@ -2,7 +2,7 @@
 import re
 from dataclasses import dataclass, field
 
-from teardowns.imaging.limits import MAX_METADATA, MAX_PARTS, MAX_SCAN_PIXELS, MAX_SCANS
+from teardowns.imaging.limits import MAX_FILL, MAX_METADATA, MAX_PARTS, MAX_SCAN_PIXELS, MAX_SCANS
 from teardowns.imaging.refusals import (
     Refused,
     check_pixels,
@@ -58,11 +58,10 @@ def _next_marker(source, at):
     """(offset behind the marker, its code); any number of FF may stand before the code."""
     if source.number(at, 1) != 0xFF:
         raise corrupt("there is something between its parts that does not belong there")
-    while (code := source.number(at + 1, 1)) == 0xFF:
-        at += 1
-        if at > source.size - 2:
-            raise corrupt(CUT_OFF)
-    return at + 2, code
+    for here in range(at + 1, at + 1 + MAX_FILL):
+        if (code := source.number(here, 1)) != 0xFF:
+            return here + 1, code
+    raise corrupt("there is something between its parts that does not belong there")
 
 
 def _segment(source, at, marker, state):
@@ -166,8 +165,9 @@ def _words(data, marker, at, state):
     if marker == COM:
         return ["comments"]
     if marker == APP0 + 1 and data.startswith(b"Exif\x00"):
-        orientation, words = exif.look(data[6:])
-        state.orientation = state.orientation or orientation
+        if state.orientation:            # a second block counts for nothing
+            return ["camera data"]
+        state.orientation, words = exif.look(data[6:])
         return words
     if marker == APP0 + 1 and data.startswith(b"http://ns.adobe.com/"):
         return exif.words_in_xmp(data)

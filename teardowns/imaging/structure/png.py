@@ -19,7 +19,7 @@ KEPT = {b"IHDR", b"PLTE", b"tRNS", b"IDAT", b"IEND"}
 PLAIN = {b"gAMA", b"cHRM", b"sRGB", b"sBIT", b"bKGD", b"hIST", b"pHYs", b"cICP"}   # nothing private
 MOVING = {b"acTL", b"fcTL", b"fdAT"}
 WORDS = {b"tEXt": "comments", b"zTXt": "comments", b"iTXt": "comments", b"tIME": "date and time",
-         b"iCCP": "colour profile", b"sPLT": "suggested palette"}
+         b"iCCP": "colour profile", b"eXIf": "camera data", b"sPLT": "suggested palette"}
 LONGEST = 2**31 - 1
 
 
@@ -32,7 +32,7 @@ class _State:
     palette: bool = False
     parts: int = 0
     metadata: int = 0
-    orientation: int = 1
+    orientation: int = 0             # 0: no EXIF seen yet; a second block counts for nothing
     words: list = field(default_factory=list)
     pieces: list = field(default_factory=list)
     profile: tuple = ()
@@ -51,7 +51,7 @@ def walk(source: Source) -> Found:
     width, height = _size_of_whole(state)
     if at < source.size:
         state.words.append("data after the end of the picture")
-    return Found(width, height, state.orientation, in_order(state.words), joined(state.pieces),
+    return Found(width, height, state.orientation or 1, in_order(state.words), joined(state.pieces),
                  state.profile, profile_packed=True)
 
 
@@ -115,7 +115,7 @@ def _extra(source, at, length, kind, state):
         raise corrupt("it has a part that this reader must understand and does not")
     if state.parts > MAX_PARTS or state.metadata > MAX_METADATA:
         raise too_much_metadata(f"more than {MAX_PARTS} parts or {MAX_METADATA >> 20} MB")
-    if kind == b"eXIf":
+    if kind == b"eXIf" and not state.orientation:
         state.orientation, words = exif.look(source.read(at, length).removeprefix(b"Exif\0\0"))
         state.words += words
     elif kind == b"iTXt" and source.read(at, min(length, 17)) == b"XML:com.adobe.xmp":

@@ -19,7 +19,7 @@ class _State:
     flags: int = 0
     parts: int = 0
     metadata: int = 0
-    orientation: int = 1
+    orientation: int = 0             # 0: no EXIF seen yet; a second block counts for nothing
     words: list = field(default_factory=list)
     pieces: list = field(default_factory=list)
     profile: tuple = ()
@@ -99,7 +99,7 @@ def _extra(source, at, length, kind, state):
     state.metadata += length
     if state.parts > MAX_PARTS or state.metadata > MAX_METADATA:
         raise too_much_metadata(f"more than {MAX_PARTS} parts or {MAX_METADATA >> 20} MB")
-    if kind == b"EXIF":
+    if kind == b"EXIF" and not state.orientation:
         data = source.read(at, length)
         state.orientation, words = exif.look(data.removeprefix(b"Exif\x00\x00"))
         state.words += words
@@ -124,7 +124,7 @@ def _found(state):
         raise corrupt("its two headers name different sizes")
     width, height = state.frame
     head = _header(state, width, height)
-    return Found(width, height, state.orientation, in_order(state.words),
+    return Found(width, height, state.orientation or 1, in_order(state.words),
                  joined([*head, *state.pieces]), state.profile)
 
 
