@@ -6,7 +6,6 @@ from django.conf import settings
 
 from tests.cast import alice, bob, mona, rita, unit  # noqa: F401  (fixtures)
 from tests.photos import photo  # noqa: F401  (fixture)
-from tests.photos import photo  # noqa: F401  (fixture)
 
 os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "true")    # the browser driver runs a loop
 

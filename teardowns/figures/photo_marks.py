@@ -28,7 +28,7 @@ def marks_drawing(marks: Iterable[DrawnMark], width: int, height: int) -> str:
 def _mark(mark, width):
     way = _way(mark, width)
     x, y = max(mark.points, key=lambda point: (-point[1], point[0]))      # the highest point
-    # A label beyond the middle ends at its point, so that the picture's edge does not cut it.
+    # Beyond the middle a label ends at its point: the picture's edge would cut it.
     side = "end" if x > width / 2 else "start"
     text = element("text", escape(shortened(mark.label)), x=_number(x), y=_number(y), text_anchor=side)
     return element("g", element("path", d=way, cls="halo"), element("path", d=way, cls="line"),

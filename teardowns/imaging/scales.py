@@ -89,8 +89,10 @@ def four_corners(points, width: float, height: float, length_u: float | None = N
 
 def stored_scale(points, lengths, length_u: float | None) -> Scale:
     """Two points with one length, or four corners with width and height: as a row keeps them."""
-    build = two_points if len(points) == 2 else four_corners
-    return build(points, *lengths, length_u=length_u)
+    if len(points) == 2:
+        return two_points(points, lengths[0], length_u)
+    width, height = lengths
+    return four_corners(points, width, height, length_u)
 
 
 def matrices(points, lengths) -> np.ndarray:

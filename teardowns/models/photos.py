@@ -33,8 +33,13 @@ def by_stage(field):
 
 class PhotoQuerySet(models.QuerySet):
     def shown(self):
-        """What has not been taken down, stage by stage."""
-        return self.filter(taken_down_at=None).order_by(by_stage("stage"), "pk")
+        """What has pictures here and has not been taken down, stage by stage.
+
+        A photo that came in with a document alone is a digest: its file lies elsewhere.
+        """
+        pictures = PhotoDerivative.objects.filter(photo=models.OuterRef("pk"))
+        return self.filter(models.Exists(pictures), taken_down_at=None).order_by(
+            by_stage("stage"), "pk")
 
 
 class Photo(models.Model):

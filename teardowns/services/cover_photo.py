@@ -5,9 +5,10 @@ from django.core.files.storage import storages
 from django.db import transaction
 
 from teardowns import access
+from teardowns.imaging.derive import derive
 from teardowns.models import AuditEntry, Photo, PhotoCover
 
-from .photo_files import derived, keep_pictures, opened_original, workshop
+from .photo_files import keep_pictures, opened_original, workshop
 
 
 def cover_photo(*, author, photo: Photo, box: tuple[float, float, float, float],
@@ -19,7 +20,7 @@ def cover_photo(*, author, photo: Photo, box: tuple[float, float, float, float],
     photo = access.photo_to_cover(author, photo.unit_id, photo.key)
     boxes = [*photo.covers.values_list("box", flat=True), box]
     with opened_original(photo) as original, workshop() as folder:
-        pictures = keep_pictures(derived(original, folder, [tuple(each) for each in boxes]))
+        pictures = keep_pictures(derive(original, folder, [tuple(each) for each in boxes]))
     with transaction.atomic():
         photo = Photo.objects.select_for_update().get(pk=photo.pk)
         cover = PhotoCover.objects.create(photo=photo, box=list(box), reason=reason, author=author)

@@ -4,23 +4,19 @@ from __future__ import annotations
 import hashlib
 import shutil
 import tempfile
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from contextlib import contextmanager
-from os import cpu_count
 from pathlib import Path
-from threading import BoundedSemaphore
 from uuid import uuid4
 
 from django.conf import settings
 from django.core.files import File
 from django.core.files.storage import storages
 
-from teardowns.imaging.derive import Derived, derive
+from teardowns.imaging.derive import Derived
 from teardowns.models import Photo, PhotoDerivative
 
 BLOCK = 1 << 20
-DECODERS = BoundedSemaphore(cpu_count() or 1)     # a decoding child needs a core and much memory
-Box = tuple[float, float, float, float]
 
 
 @contextmanager
@@ -32,12 +28,6 @@ def workshop() -> Iterator[Path]:
         yield folder
     finally:
         shutil.rmtree(folder, ignore_errors=True)
-
-
-def derived(path: Path, folder: Path, covered: Sequence[Box] = ()) -> Derived:
-    """Pictures derived from an original, in the folder. Raises imaging's Refused."""
-    with DECODERS:
-        return derive(path, folder, covered=covered)
 
 
 def digest(path: Path) -> str:

@@ -9,13 +9,15 @@ from django.db import IntegrityError, transaction
 from django.utils.text import slugify
 
 from teardowns.access import unit_to_change
+from teardowns.imaging.derive import derive
 from teardowns.imaging.refusals import Refused
 from teardowns.models import AuditEntry, Photo, Stage, Unit
 
-from .photo_files import derived, digest, keep_original, keep_pictures, workshop
+from .photo_files import digest, keep_original, keep_pictures, workshop
 
 MOST_PHOTOS = 400          # of one unit
 LONGEST_NAME = 80
+NO_ROOM = "the server has no room for it just now. Nothing else is lost; try again later."
 
 
 class PhotoRefused(Exception):
@@ -49,7 +51,7 @@ def receive_photo(*, contributor, unit_pk: int, path: Path, name: str,
                                  "shows nothing new, or write to a moderator.")
     with workshop() as folder:
         try:
-            made = derived(path, folder)
+            made = derive(path, folder)
         except Refused as refusal:
             raise PhotoRefused(name, refusal.message) from refusal
         keep_original(path, sha256)

@@ -120,9 +120,10 @@ def _of_mark(mark: Annotation | None):
 
 def _removed(request, photo):
     version = request.POST.get("version", "")
+    is_number = version.isascii() and version.isdigit() and len(version) < 9
     try:
         remove_mark(author=request.user, photo=photo, key=request.POST.get("key", ""),
-                    version=int(version) if version.isdigit() and len(version) < 9 else 0)
+                    version=int(version) if is_number else 0)
     except StaleMark:
         messages.warning(request, "This mark was changed or removed elsewhere. Look at it again.")
     else:

@@ -1,4 +1,5 @@
 """The photos of a bench sheet: send many at once, see what was kept and what was not."""
+import logging
 from pathlib import Path
 
 from django.contrib import messages
@@ -10,9 +11,11 @@ from teardowns.forms.cautions import DEFERRAL
 from teardowns.imaging.limits import MAX_BYTES
 from teardowns.models import Stage
 from teardowns.presenting.photo_sheet import gallery
-from teardowns.services.receive_photo import PhotoRefused, receive_photo, shown_name
+from teardowns.services.receive_photo import NO_ROOM, PhotoRefused, receive_photo, shown_name
 from teardowns.views.bench_rail import rail
 from teardowns.views.limited_upload import LimitedUpload
+
+logger = logging.getLogger(__name__)
 
 
 @csrf_exempt          # the token is checked below, after the handler that watches the size is set
@@ -44,6 +47,9 @@ def _answer(request, unit, handler):
             kept, known = kept + received.is_new, known + (not received.is_new)
         except PhotoRefused as refusal:
             refused.append(str(refusal))
+        except OSError:
+            logger.exception("a photo of unit %s could not be stored", unit.pk)
+            refused.append(f"{shown_name(file.name)}: {NO_ROOM}")
     if not files and not refused:
         refused = ["No file was chosen. Choose one or more pictures, then send."]
     if refused:

@@ -1,12 +1,13 @@
 """A photo in blocks, for the script: begin, go on, ask how far it came."""
 import json
+import logging
 
 from django.http import Http404, HttpResponse, JsonResponse
 from django.urls import reverse
 
 from teardowns.access import unit_to_change
 from teardowns.models import PhotoUpload, Stage
-from teardowns.services.receive_photo import PhotoRefused
+from teardowns.services.receive_photo import NO_ROOM, PhotoRefused
 from teardowns.services.receive_upload import (
     LARGEST_BLOCK,
     WrongOffset,
@@ -15,6 +16,7 @@ from teardowns.services.receive_upload import (
     finish_upload,
 )
 
+logger = logging.getLogger(__name__)
 OFFSET = "Upload-Offset"
 
 
@@ -45,6 +47,8 @@ def bench_upload(request, pk, uid):
                               block=block)
     except WrongOffset as wrong:
         return HttpResponse(status=409, headers={OFFSET: str(wrong.expected)})
+    except OSError:
+        return _no_room(upload)
     if upload.received < upload.byte_size:
         return HttpResponse(status=204, headers={OFFSET: str(upload.received)})
     return _finished(request.user, upload, 201)
@@ -62,7 +66,15 @@ def _finished(contributor, upload, status):
         photo = finish_upload(contributor=contributor, upload=upload)
     except PhotoRefused as refusal:
         return JsonResponse({"message": refusal.message}, status=422)
+    except OSError:
+        return _no_room(upload)
     return JsonResponse({"photo": _address(photo)}, status=status)
+
+
+def _no_room(upload):
+    """What has arrived is kept; the script tries again, and so may a person, later."""
+    logger.exception("upload %s could not be stored", upload.pk)
+    return JsonResponse({"message": NO_ROOM}, status=507)
 
 
 def _upload(user, pk, uid):

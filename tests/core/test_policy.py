@@ -7,7 +7,8 @@ from core.accounts.models import Role, User
 from core.policy import ANYONE, POLICY, SIGNED_IN, is_allowed
 
 METHODS = ("GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS", "TRACE")
-SAMPLE = {"int": "0", "slug": "none", "str": "none", "path": "none/none", "uuid": "00000000-0000-0000-0000-000000000000"}
+SAMPLE = {"int": "0", "slug": "none", "str": "none", "path": "none/none",
+          "uuid": "00000000-0000-0000-0000-000000000000"}
 
 
 def routes(resolver=None):

@@ -60,6 +60,7 @@ WHOLE = {
     ],
     "photos": [{"key": "board-top", "sha256": "ab" * 32, "original_name": "IMG_1.jpg",
                 "media_type": "image/jpeg", "byte_size": 2_000_000, "width": 4000, "height": 3000,
+                "stage": "component_side", "alt": "A board from above",
                 "caption": "board, component side"}],
     "recordings": [{"key": "sweep", "kind": "load_sweep", "sha256": "cd" * 32,
                     "original_name": "sweep.csv", "byte_size": 51_000,
