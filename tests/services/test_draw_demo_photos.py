@@ -10,11 +10,12 @@ from teardowns.drawing.files import drawn_files
 from teardowns.exchange.document import read_document
 from teardowns.models import Photo
 from teardowns.presenting.evidence_called import evidence_called
-from teardowns.services.draw_demo_photos import _waiting, keep_drawings
+from teardowns.services.draw_demo_photos import _waiting, draw_demo_photos, keep_drawings
 from teardowns.services.import_unit import import_unit
 from teardowns.services.photo_files import original_name
 
 pytestmark = pytest.mark.django_db
+POOR = Path(settings.BASE_DIR) / "fixtures/units/31-wobbegast-w33.json"
 RICH = Path(settings.BASE_DIR) / "fixtures/units/20-hurdlop-turbo45.json"
 
 
@@ -47,3 +48,9 @@ def test_every_mark_leads_to_a_row_of_evidence(drawn):
 
 def test_a_unit_that_has_pictures_is_not_drawn_again(drawn):
     assert _waiting() == []
+
+
+def test_other_processes_draw_while_this_one_writes(alice):
+    unit = import_unit(read_document(json.loads(POOR.read_text("utf-8"))), alice, "published")
+    assert list(draw_demo_photos()) == [(1, 1)]
+    assert unit.photos.exists() and list(draw_demo_photos()) == []

@@ -19,9 +19,11 @@ class Command(BaseCommand):
 
     def add_arguments(self, parser):
         parser.add_argument("--no-serve", action="store_true", help="stop before serving")
+        parser.add_argument("--no-pictures", action="store_true",
+                            help="draw no pictures of the units, which takes a minute")
         parser.add_argument("--port", type=int, default=8000, help="port to serve on (8000)")
 
-    def handle(self, *args, no_serve, port, **options):
+    def handle(self, *args, no_serve, no_pictures, port, **options):
         if not no_serve:
             require_free(port)
         call_command("migrate", verbosity=0)
@@ -30,13 +32,15 @@ class Command(BaseCommand):
             report = load_demo()
         except DemoError as error:
             raise CommandError(str(error)) from error
-        self.draw()
         self.say(report)
-        if not no_serve:
-            self.serve(port)
+        draw = (lambda: None) if no_pictures else self.draw
+        if no_serve:
+            draw()
+        else:
+            self.serve(port, draw)
 
     def draw(self):
-        """Takes about half a minute the first time, and nothing afterwards."""
+        """Takes a minute the first time, and nothing afterwards."""
         for done, total in draw_demo_photos():
             self.stdout.write(f"\rDrawing the pictures of unit {done} of {total}", ending="")
             self.stdout.flush()
@@ -53,8 +57,8 @@ class Command(BaseCommand):
             self.stdout.write(f"  {name:<8} {password}   {ACCOUNTS[name].label.lower()}")
         self.stdout.write("")
 
-    def serve(self, port):
-        """Web server and worker, until one of them ends or Ctrl+C."""
+    def serve(self, port, draw):
+        """Web server and worker, until one of them ends or Ctrl+C; the pictures come meanwhile."""
         children = [
             subprocess.Popen(command) for command in (web_command(port), worker_command())
         ]
@@ -64,6 +68,7 @@ class Command(BaseCommand):
         self.stdout.flush()
         signal.signal(signal.SIGTERM, lambda *_: sys.exit(0))
         try:
+            draw()
             os.wait()
         except KeyboardInterrupt:
             pass
