@@ -102,12 +102,21 @@ STATIC_URL = "static/"
 STATIC_ROOT = DATA_DIR / "static"
 STATICFILES_DIRS = [BASE_DIR / "static"]
 INCOMING = DATA_DIR / "incoming"           # files that are still arriving or being checked
+S3_BUCKET = env.str("S3_BUCKET", "")
+S3_ENDPOINT = env.str("S3_ENDPOINT", "")
 
 
 def private(folder):
-    """A storage whose files no address of the site leads to."""
-    return {"BACKEND": "core.durable_storage.DurableStorage",
-            "OPTIONS": {"location": DATA_DIR / folder, "base_url": None}}
+    """A storage whose files no address of the site leads to: a folder, or a bucket's prefix.
+
+    Who may use the bucket, AWS_ACCESS_KEY_ID and AWS_SECRET_ACCESS_KEY say in the environment.
+    """
+    if not S3_BUCKET:
+        return {"BACKEND": "core.durable_storage.DurableStorage",
+                "OPTIONS": {"location": DATA_DIR / folder, "base_url": None}}
+    return {"BACKEND": "storages.backends.s3.S3Storage", "OPTIONS": {
+        "bucket_name": S3_BUCKET, "location": folder, "endpoint_url": S3_ENDPOINT or None,
+        "default_acl": "private", "file_overwrite": True}}
 
 
 STORAGES = {
