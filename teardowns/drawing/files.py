@@ -7,6 +7,7 @@ from teardowns.drawing.encoding import Encoded, for_pages, lossless
 from teardowns.drawing.picture import Mark, Scale
 from teardowns.drawing.pictures import pictures_of
 from teardowns.exchange.document import read_document
+from teardowns.imaging.perceptual_hash import perceptual_hash
 
 
 class DrawnFile(NamedTuple):
@@ -17,6 +18,7 @@ class DrawnFile(NamedTuple):
     width: int
     height: int
     original: bytes           # PNG
+    perceptual_hash: int      # signed, 64 bit
     pictures: list[Encoded]
     marks: tuple[Mark, ...]
     scale: Scale | None
@@ -25,5 +27,6 @@ class DrawnFile(NamedTuple):
 def drawn_files(document: dict) -> list[DrawnFile]:
     """Of an exchange document as it was parsed from JSON. Raises exchange's DocumentError."""
     return [DrawnFile(each.key, each.stage, each.caption, each.alt, *each.image.size,
-                      lossless(each.image), for_pages(each.image), each.marks, each.scale)
+                      lossless(each.image), perceptual_hash(each.image), for_pages(each.image),
+                      each.marks, each.scale)
             for each in pictures_of(read_document(document))]

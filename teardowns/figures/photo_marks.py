@@ -30,7 +30,8 @@ def _mark(mark, width):
     x, y = max(mark.points, key=lambda point: (-point[1], point[0]))      # the highest point
     # Beyond the middle a label ends at its point: the picture's edge would cut it.
     side = "end" if x > width / 2 else "start"
-    text = element("text", escape(shortened(mark.label)), x=_number(x), y=_number(y), text_anchor=side)
+    text = element("text", escape(shortened(mark.label)), x=_number(x), y=_number(y),
+                   text_anchor=side)
     return element("g", element("path", d=way, cls="halo"), element("path", d=way, cls="line"),
                    text if mark.label else "", id=f"mark-{mark.key}", data_key=mark.key,
                    data_version=mark.version, data_shape=mark.shape,

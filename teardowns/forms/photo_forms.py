@@ -236,6 +236,55 @@ class MeasureForm(ReadForm):
         return cleaned
 
 
+class CelsiusField(forms.FloatField):
+    def __init__(self, **rest):
+        super().__init__(
+            widget=forms.TextInput(attrs={"inputmode": "decimal", "class": "num"}),
+            error_messages={"invalid": "Write a number of °C, such as 71.5.",
+                            "min_value": "Colder than this site knows: check the sign.",
+                            "max_value": "Hotter than any charger: check the number."}, **rest)
+
+    def to_python(self, value):
+        text = str(value or "").strip().removesuffix("°C").removesuffix("K").strip()
+        return super().to_python(text.replace(",", ".").replace("−", "-"))
+
+
+class EmissivityField(forms.FloatField):
+    def __init__(self, **rest):
+        range_ = "An emissivity lies between 0.05 and 1."
+        super().__init__(min_value=0.05, max_value=1.0, error_messages={
+            "min_value": range_, "max_value": range_,
+            "invalid": "Write a number between 0.05 and 1, such as 0.95."},
+            widget=forms.TextInput(attrs={"inputmode": "decimal", "class": "num"}), **rest)
+
+    def to_python(self, value):
+        return super().to_python(str(value or "").strip().replace(",", "."))
+
+
+class TemperatureForm(DrawnForm):
+    """A spot or an area of a thermal picture, set right for the surface."""
+
+    name, SHAPES = "temperature", ("point", "box")
+    shape = forms.ChoiceField(label="Shape", initial="point")
+    what = forms.ChoiceField(label="What it is")
+    reading = CelsiusField(label="Shown there, °C", min_value=-40, max_value=400)
+    reading_u = CelsiusField(label="± U of the camera, K", min_value=0.1, max_value=50, initial=2,
+                             help_text="95 %, as its data sheet says; 2 K or 2 % is usual.")
+    set_emissivity = EmissivityField(label="Emissivity that the camera was set to", initial=1)
+    emissivity = EmissivityField(
+        label="Emissivity of the surface", initial=0.95,
+        help_text="Tape 0.95, plastic 0.92. Bare metal mirrors the room: put tape on it first.")
+    emissivity_u = forms.FloatField(
+        label="± U of it", min_value=0.0, max_value=0.5, initial=0.04, help_text="95 %.",
+        widget=forms.TextInput(attrs={"inputmode": "decimal", "class": "num"}))
+    background = CelsiusField(label="What the surface mirrors, °C", min_value=-40, max_value=400,
+                              initial=23, help_text="As a rule the room.")
+
+    def __init__(self, data=None, **rest):
+        super().__init__(data, **rest)
+        self.fields["what"].choices = [(each.code, each.label) for each in surfaces()]
+
+
 class CoverForm(DrawnForm):
     name, SHAPES = "cover", ("box",)
     reason = forms.CharField(label="What is covered", max_length=200, error_messages={
@@ -247,6 +296,12 @@ def sizes():
     paths = set(Path.values)
     return [each for code, each in QUANTITIES.items() if each.unit == "m" and code not in paths
             and code != "rated_altitude"]
+
+
+def surfaces():
+    """Temperatures of a place on the unit, which a camera can see."""
+    return [each for code, each in QUANTITIES.items() if each.unit == "°C"
+            and code.endswith("_temperature") and code != "ambient_temperature"]
 
 
 def scale_name(row):

@@ -79,6 +79,11 @@ class Photo(models.Model):
     def get_absolute_url(self):
         return reverse("unit_photo", args=[self.unit_id, self.key])
 
+    @property
+    def is_shown(self):
+        """Whether it has a page: its file is here (it was hashed then) and not taken down."""
+        return self.perceptual_hash is not None and self.taken_down_at is None
+
 
 class PhotoDerivativeQuerySet(models.QuerySet):
     def shown_of(self, unit):

@@ -6,6 +6,7 @@ from django.utils.safestring import SafeString, mark_safe
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.engine.subjects import PATH
 from teardowns.figures.marks import looking_mark, review_mark
+from teardowns.figures.markup import element, escape
 from teardowns.models import Situation
 from teardowns.reading.quantity import print_quantity
 
@@ -143,8 +144,16 @@ def _size(name: str, value: float) -> str:
 def source(row) -> list[str]:
     """How it was obtained, the photo or recording behind it, and the contributor's note."""
     how = [row.get_how_display()] if row.state == "recorded" else []
-    shown = [str(what) for what in (row.photo, row.recording) if what is not None]
-    return how + shown + ([row.note] if row.note else [])
+    photo = [] if row.photo is None else [_photo(row.photo)]
+    recording = [] if row.recording is None else [str(row.recording)]
+    return how + photo + recording + ([row.note] if row.note else [])
+
+
+def _photo(photo) -> str:
+    """A link to where it can be seen, or its name where it cannot."""
+    if not photo.is_shown:
+        return str(photo)
+    return mark_safe(element("a", escape(str(photo)), href=photo.get_absolute_url()))
 
 
 def review(row) -> SafeString:

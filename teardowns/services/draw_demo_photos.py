@@ -74,7 +74,8 @@ def _photo(unit, drawn):
         unit=unit, key=drawn.key, sha256=sha256, original_name=f"{drawn.key}.png",
         media_type="image/png", byte_size=len(drawn.original), width=drawn.width,
         height=drawn.height, stage=drawn.stage, caption=drawn.caption[:300], alt=drawn.alt[:300],
-        drawn=True, author=unit.contributor)
+        drawn=True, author=unit.contributor,
+        perceptual_hash=drawn.perceptual_hash)
 
 
 def _mark(photo, key, mark):

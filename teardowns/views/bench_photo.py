@@ -13,6 +13,7 @@ from teardowns.forms.photo_forms import (
     ScaleCornersForm,
     ScaleLineForm,
     TakeDownForm,
+    TemperatureForm,
 )
 from teardowns.imaging.refusals import Refused
 from teardowns.imaging.scales import ScaleError
@@ -23,6 +24,7 @@ from teardowns.models import (
     Measurement,
     Method,
     Path,
+    Stage,
     State,
 )
 from teardowns.presenting.evidence_called import evidence_called
@@ -34,10 +36,11 @@ from teardowns.services.cite_part import SaveRefused
 from teardowns.services.cover_photo import cover_photo
 from teardowns.services.describe_photo import StalePhoto, describe_photo, take_down_photo
 from teardowns.services.measure_photo import Drawn, measure_photo
+from teardowns.services.read_temperature import Spot, read_temperature
 from teardowns.services.save_section import StaleRows
 from teardowns.services.scale_photo import scale_photo
 
-ORDER = ("mark", "scale-corners", "scale-line", "measure", "cover")
+ORDER = ("mark", "scale-corners", "scale-line", "measure", "temperature", "cover")
 USUAL_POLLUTION = 2.0          # degree: indoors, dry
 CHANGED = "This photo or mark was changed elsewhere at the same moment. Look at it again: what " \
           "you typed is kept below."
@@ -74,7 +77,9 @@ def _page(request, photo, named, act, bound):
                         named)
     return render(request, "teardowns/bench_photo.html", {
         **sheet, "unit": photo.unit, "deferral": DEFERRAL, "failed": bound,
-        "drawing_forms": [forms[name] for name in ORDER], "describe": forms["describe"],
+        "drawing_forms": [forms[name] for name in ORDER
+                          if name != "temperature" or photo.stage == Stage.THERMAL],
+        "describe": forms["describe"],
         "take_down": forms["take-down"],
         **gallery_neighbours(list(photo.unit.photos.shown()), photo),
     })
@@ -192,6 +197,17 @@ def _target(unit, form):
             {**common, "barrier": barrier, "path": Path(path), "place": place}, place)
 
 
+def _temperature(author, photo, form):
+    said = form.cleaned_data
+    spot = Spot(reading=said["reading"], reading_u=said["reading_u"] / 2,
+                set_emissivity=said["set_emissivity"], emissivity=said["emissivity"],
+                emissivity_u=said["emissivity_u"] / 2, background=said["background"])
+    value, u, _ = read_temperature(author=author, photo=photo, shape=said["shape"],
+                                   points=said["points"], spot=spot, quantity=said["what"])
+    return (f"{quantity_label(said['what'])}: {print_quantity(value, '°C', uncertainty=2 * u)} "
+            "(95 %), set right for the surface. It is part of the evidence now.")
+
+
 def _cover(author, photo, form):
     (left, top), (right, bottom) = form.cleaned_data["points"]
     x, y = min(left, right), min(top, bottom)
@@ -202,6 +218,7 @@ def _cover(author, photo, form):
 
 FORMS = {"describe": DescribeForm, "take-down": TakeDownForm, "mark": MarkForm,
          "scale-line": ScaleLineForm, "scale-corners": ScaleCornersForm, "measure": MeasureForm,
-         "cover": CoverForm}
+         "temperature": TemperatureForm, "cover": CoverForm}
 ACTS = {"describe": _describe, "take-down": _take_down, "mark": _mark, "scale-line": _scale,
-        "scale-corners": _scale, "measure": _measure, "cover": _cover}
+        "scale-corners": _scale, "measure": _measure,
+        "temperature": _temperature, "cover": _cover}
