@@ -11,7 +11,7 @@ from teardowns.views.bench_upload import bench_upload, bench_upload_start
 from teardowns.views.front_page import front_page
 from teardowns.views.hazard_list import hazard_list
 from teardowns.views.method import method
-from teardowns.views.photo_picture import photo_original, photo_picture
+from teardowns.views.photo_picture import photo_from_above, photo_original, photo_picture
 from teardowns.views.photo_read_again import photo_read_again
 from teardowns.views.scenario_edit import scenario_edit
 from teardowns.views.scenario_list import scenario_list
@@ -41,6 +41,8 @@ unit_urls = [
 photo_urls = [
     path("units/<int:pk>/photos/<slug:key>/", unit_photo, name="unit_photo"),
     path("units/<int:pk>/photos/<slug:key>/<int:width>.webp", photo_picture, name="photo_picture"),
+    path("units/<int:pk>/photos/<slug:key>/from-above.webp", photo_from_above,
+         name="photo_from_above"),
     path("units/<int:pk>/photos/<slug:key>/original/", photo_original, name="photo_original"),
     path("units/<int:pk>/photos/<slug:key>/read-again/<int:reading>/", photo_read_again,
          name="photo_read_again"),

@@ -40,7 +40,7 @@ def _mark(mark, width):
 
 def shortened(label: str) -> str:
     """A long label by its first word, which names the part."""
-    return label if len(label) <= LONGEST else label.split()[0][:LONGEST]
+    return label if len(label) <= LONGEST else "".join(label.split()[:1])[:LONGEST]
 
 
 def _way(mark, width):

@@ -115,6 +115,7 @@ def _scale(row):
     return {"lengths": lengths, "plane": row.plane,
             "u": print_quantity(2 * u, "m", digits=2) if u is not None else "not stated",
             "how": "two points" if len(row.points) == 2 else "four corners, perspective removed",
+            "is_flat": len(row.points) == 4,
             "author": row.author.get_username()}
 
 

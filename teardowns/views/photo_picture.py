@@ -1,12 +1,18 @@
 """The bytes of a picture. Originals are asked for elsewhere, by those who may have them."""
+from io import BytesIO
+
 from django.core.files.storage import storages
-from django.http import FileResponse, Http404
+from django.http import FileResponse, Http404, HttpResponse
 from django.utils.cache import patch_cache_control
+from PIL import Image
 
 from teardowns import access
+from teardowns.imaging.scales import stored_scale
+from teardowns.imaging.view_from_above import drawn, view_from_above
 from teardowns.models import PhotoDerivative, Status
 from teardowns.services.photo_files import original_name
 
+WIDEST, LONGEST = 2560, 1600         # px: of what is turned, and of the view
 SUFFIX = {"image/jpeg": "jpg", "image/png": "png", "image/webp": "webp", "image/avif": "avif"}
 
 
@@ -22,6 +28,25 @@ def photo_picture(request, pk, key, width):
     public = photo.unit.status == Status.PUBLISHED
     patch_cache_control(answer, **({"public": True, "max_age": 3600} if public
                                    else {"private": True, "max_age": 60}))
+    return answer
+
+
+def photo_from_above(request, pk, key):
+    """The picture as it would look straight from above its newest scale of four corners."""
+    photo = access.photo_to_see(request.user, pk, key)
+    corners = [row for row in photo.scales.order_by("pk") if len(row.points) == 4]
+    scale = corners[-1] if corners else None
+    pictures = PhotoDerivative.objects.filter(photo=photo, width__lte=WIDEST)
+    picture = pictures.order_by("width").last()
+    if scale is None or picture is None:
+        raise Http404("No scale of four corners.")
+    view = view_from_above(stored_scale(scale.points, scale.lengths, scale.length_uncertainty),
+                           (photo.width, photo.height), longest=LONGEST)
+    written = BytesIO()
+    with Image.open(_opened("pictures", picture.path), formats=["WEBP"]) as image:
+        drawn(image.convert("RGB"), view).save(written, "WEBP", quality=82, method=1)
+    answer = HttpResponse(written.getvalue(), content_type="image/webp")
+    patch_cache_control(answer, private=True, max_age=60)
     return answer
 
 
