@@ -34,6 +34,7 @@ POLICY: dict[str, dict[str, str]] = {
     "bench_upload": {"GET": Role.CONTRIBUTOR, "PUT": Role.CONTRIBUTOR},
     "unit_photo": {"GET": ANYONE},
     "photo_picture": {"GET": ANYONE},
+    "photo_cover": {"GET": Role.MODERATOR, "POST": Role.MODERATOR},
     "photo_from_above": {"GET": SIGNED_IN},
     "photo_original": {"GET": Role.CONTRIBUTOR},
     "photo_read_again": {"GET": Role.REVIEWER, "POST": Role.REVIEWER},

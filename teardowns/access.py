@@ -17,7 +17,7 @@ def unit_to_see(user, pk, units=Unit.objects):
 
 def unit_to_change(user, pk):
     """The contributor's own unit while its bench sheet is open, or 404."""
-    unit = Unit.objects.filter(pk=pk, contributor=user, status__in=CHANGEABLE).first()
+    unit = Unit.objects.filter(pk=pk, contributor=user.pk, status__in=CHANGEABLE).first()
     if unit is None:
         raise Http404("No such bench sheet.")
     return unit
@@ -33,6 +33,10 @@ def may_read_again(user, unit):
     return user.is_authenticated and user.is_reviewer and unit.contributor_id != user.pk
 
 
+def may_moderate(user):
+    return user.is_authenticated and user.has_role(Role.MODERATOR)
+
+
 def photo_to_see(user, unit_pk, key):
     """The photo of a unit that this person may see, or 404."""
     return _photo(unit_to_see(user, unit_pk), key)
@@ -45,7 +49,7 @@ def photo_to_change(user, unit_pk, key):
 
 def photo_to_cover(user, unit_pk, key):
     """The photo that this person may burn a region out of, or 404: a moderator may at any time."""
-    if user.is_authenticated and user.has_role(Role.MODERATOR):
+    if may_moderate(user):
         return photo_to_see(user, unit_pk, key)
     return photo_to_change(user, unit_pk, key)
 
@@ -57,7 +61,7 @@ def photo_with_original(user, unit_pk, key):
     """
     photo = photo_to_see(user, unit_pk, key)
     is_own = user.pk == photo.unit.contributor_id and not photo.covers.exists()
-    if not (is_own or user.is_authenticated and user.has_role(Role.MODERATOR)):
+    if not (is_own or may_moderate(user)):
         raise Http404("No such photo.")
     return photo
 

@@ -11,6 +11,7 @@ from teardowns.views.bench_upload import bench_upload, bench_upload_start
 from teardowns.views.front_page import front_page
 from teardowns.views.hazard_list import hazard_list
 from teardowns.views.method import method
+from teardowns.views.photo_cover import photo_cover
 from teardowns.views.photo_picture import photo_from_above, photo_original, photo_picture
 from teardowns.views.photo_read_again import photo_read_again
 from teardowns.views.scenario_edit import scenario_edit
@@ -44,6 +45,7 @@ photo_urls = [
     path("units/<int:pk>/photos/<slug:key>/from-above.webp", photo_from_above,
          name="photo_from_above"),
     path("units/<int:pk>/photos/<slug:key>/original/", photo_original, name="photo_original"),
+    path("units/<int:pk>/photos/<slug:key>/cover/", photo_cover, name="photo_cover"),
     path("units/<int:pk>/photos/<slug:key>/read-again/<int:reading>/", photo_read_again,
          name="photo_read_again"),
     path("bench/<int:pk>/photos/", bench_photos, name="bench_photos"),

@@ -290,6 +290,11 @@ class CoverForm(DrawnForm):
     reason = forms.CharField(label="What is covered", max_length=200, error_messages={
         "required": "Say what is covered, such as “address on the parcel label”."})
 
+    def box(self):
+        """x, y, width, height of the region. [px]"""
+        (left, top), (right, bottom) = self.cleaned_data["points"]
+        return min(left, right), min(top, bottom), abs(right - left), abs(bottom - top)
+
 
 def sizes():
     """Lengths that are a size of the unit, not a path across a barrier."""

@@ -209,10 +209,7 @@ def _temperature(author, photo, form):
 
 
 def _cover(author, photo, form):
-    (left, top), (right, bottom) = form.cleaned_data["points"]
-    x, y = min(left, right), min(top, bottom)
-    cover_photo(author=author, photo=photo, reason=form.cleaned_data["reason"],
-                box=(x, y, abs(right - left), abs(bottom - top)))
+    cover_photo(author=author, photo=photo, reason=form.cleaned_data["reason"], box=form.box())
     return "The region is burnt out of every picture of this photo; the original is locked away."
 
 

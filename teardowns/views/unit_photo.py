@@ -16,6 +16,7 @@ def unit_photo(request, pk, key):
     return render(request, "teardowns/unit_photo.html", {
         **sheet, "unit": photo.unit, "deferral": DEFERRAL,
         "may_change": access.may_change(request.user, photo.unit),
+        "may_cover": access.may_moderate(request.user),
         "may_read_again": access.may_read_again(request.user, photo.unit),
         **gallery_neighbours(list(photo.unit.photos.shown()), photo),
     })

@@ -1,0 +1,131 @@
+"""Who may see or change a photo, its original and its readings; everybody else gets a 404."""
+import pytest
+from django.contrib.auth.models import AnonymousUser
+from django.http import Http404
+from django.utils import timezone
+
+from core.accounts.models import Role
+from teardowns import access
+from teardowns.models import Photo, PhotoCover, Status, Unit
+
+pytestmark = pytest.mark.django_db
+NOBODY = AnonymousUser()
+
+
+@pytest.fixture
+def shot(alice, unit):
+    """A photo of Alice's unit, without files."""
+    photo = Photo.objects.create(unit=unit, key="plate-1", sha256="0" * 64, author=alice,
+                                 width=400, height=300)
+    photo.derivatives.create(width=400, height=300, media_type="image/webp", path="plate/400")
+    return photo
+
+
+@pytest.fixture
+def people(alice, bob, rita, mona):
+    return {"alice": alice, "bob": bob, "rita": rita, "mona": mona, "nobody": NOBODY}
+
+
+def let_in(decide, people, photo):
+    """Names of those whom one of the functions lets in."""
+    found = set()
+    for name, person in people.items():
+        try:
+            assert decide(person, photo.unit_id, photo.key) == photo
+            found.add(name)
+        except Http404:
+            pass
+    return found
+
+
+def at(unit, status):
+    unit.status = status
+    unit.save()
+
+
+def cover(photo):
+    PhotoCover.objects.create(photo=photo, box=[0, 0, 10, 10], reason="a face", author=photo.author)
+
+
+@pytest.mark.parametrize("status, seen", [
+    (Status.DRAFT, {"alice", "rita", "mona"}),
+    (Status.SUBMITTED, {"alice", "rita", "mona"}),
+    (Status.PUBLISHED, {"alice", "bob", "rita", "mona", "nobody"}),
+    (Status.WITHDRAWN, {"alice", "rita", "mona"}),
+])
+def test_a_photo_is_seen_by_those_who_see_its_unit(people, shot, unit, status, seen):
+    at(unit, status)
+    assert let_in(access.photo_to_see, people, shot) == seen
+
+
+@pytest.mark.parametrize("status, changed_by", [
+    (Status.DRAFT, {"alice"}), (Status.SENT_BACK, {"alice"}), (Status.SUBMITTED, set()),
+    (Status.PUBLISHED, set())])
+def test_only_the_contributor_changes_a_photo_while_the_sheet_is_open(people, shot, unit, status,
+                                                                      changed_by):
+    at(unit, status)
+    assert let_in(access.photo_to_change, people, shot) == changed_by
+
+
+@pytest.mark.parametrize("status, covered_by", [
+    (Status.DRAFT, {"alice", "mona"}), (Status.SUBMITTED, {"mona"}),
+    (Status.PUBLISHED, {"mona"})])
+def test_a_moderator_may_cover_at_any_time(people, shot, unit, status, covered_by):
+    at(unit, status)
+    assert let_in(access.photo_to_cover, people, shot) == covered_by
+
+
+@pytest.mark.parametrize("status", [Status.DRAFT, Status.SUBMITTED, Status.PUBLISHED])
+def test_an_original_is_for_its_contributor_and_moderators(people, shot, unit, status):
+    at(unit, status)
+    assert let_in(access.photo_with_original, people, shot) == {"alice", "mona"}
+
+
+def test_an_original_under_a_cover_is_for_moderators_alone(people, shot, unit):
+    cover(shot)
+    assert let_in(access.photo_with_original, people, shot) == {"mona"}
+    at(unit, Status.PUBLISHED)
+    assert let_in(access.photo_with_original, people, shot) == {"mona"}
+
+
+def test_reviewers_read_once_more_and_plain_readers_do_not(people, shot, unit):
+    at(unit, Status.PUBLISHED)
+    assert let_in(access.photo_to_read_again, people, shot) == {"rita", "mona"}
+
+
+def test_nobody_reads_an_own_unit_once_more(people, shot, alice):
+    alice.role = Role.REVIEWER
+    assert "alice" not in let_in(access.photo_to_read_again, people, shot)
+    assert not access.may_read_again(alice, shot.unit)
+
+
+def test_only_the_contributor_may_change_an_open_sheet(people, unit):
+    assert [name for name, one in people.items() if access.may_change(one, unit)] == ["alice"]
+    at(unit, Status.PUBLISHED)
+    assert not any(access.may_change(one, unit) for one in people.values())
+
+
+def test_a_suspended_reviewer_reads_nothing_once_more(people, shot, rita):
+    rita.is_active = False
+    assert "rita" not in let_in(access.photo_to_read_again, people, shot)
+
+
+@pytest.mark.parametrize("decide", [
+    access.photo_to_see, access.photo_to_change, access.photo_to_cover, access.photo_with_original,
+    access.photo_to_read_again])
+def test_what_is_not_there_is_found_by_nobody(people, shot, alice, decide):
+    other = Unit.objects.create(contributor=alice, title="Another")
+    for unit_pk, key in ((other.pk, shot.key), (shot.unit_id, "none"), (0, shot.key)):
+        for person in people.values():
+            with pytest.raises(Http404):
+                decide(person, unit_pk, key)
+
+
+@pytest.mark.parametrize("decide", [
+    access.photo_to_see, access.photo_to_change, access.photo_to_cover, access.photo_with_original,
+    access.photo_to_read_again])
+@pytest.mark.parametrize("status", [Status.DRAFT, Status.PUBLISHED])
+def test_a_photo_that_was_taken_down_is_found_by_nobody(people, shot, unit, decide, status):
+    at(unit, status)
+    Photo.objects.update(taken_down_at=timezone.now())
+    assert let_in(decide, people, shot) == set()

@@ -1,0 +1,162 @@
+"""Pictures are for those who may see the unit; the file as it came in is for very few."""
+import io
+
+import pytest
+from django.core.files.storage import storages
+from PIL import Image
+
+from teardowns.models import Status
+from teardowns.services.cover_photo import cover_photo
+from teardowns.services.describe_photo import take_down_photo
+from teardowns.services.photo_files import original_name
+from tests.photographs import CANARY, photograph
+
+pytestmark = pytest.mark.django_db
+BOX = (50.0, 50.0, 100.0, 80.0)
+
+
+@pytest.fixture
+def published(unit, photo):
+    unit.status = Status.PUBLISHED
+    unit.save()
+    return photo
+
+
+def picture_of(photo, width=320):
+    return f"/units/{photo.unit_id}/photos/{photo.key}/{width}.webp"
+
+
+def original_of(photo):
+    return f"/units/{photo.unit_id}/photos/{photo.key}/original/"
+
+
+def content_of(response):
+    return b"".join(response.streaming_content)
+
+
+@pytest.mark.parametrize("width", [320, 400])
+def test_a_published_picture_is_for_everybody_in_each_of_its_widths(client, published, width):
+    response = client.get(picture_of(published, width))
+    assert (response.status_code, response.headers["Content-Type"]) == (200, "image/webp")
+    assert Image.open(io.BytesIO(content_of(response))).size == (width, width * 300 // 400)
+
+
+def test_a_picture_carries_nothing_of_the_camera(client, published):
+    assert CANARY.encode() not in content_of(client.get(picture_of(published)))
+
+
+def test_a_published_picture_may_be_kept_for_an_hour_by_anybody(client, published):
+    response = client.get(picture_of(published))
+    kept = response.headers["Cache-Control"]
+    assert "public" in kept and "max-age=3600" in kept
+    assert response.headers["ETag"].strip('"').endswith("320.webp")
+
+
+def test_the_tag_of_a_picture_changes_when_something_is_covered(client, published, alice, unit):
+    before = client.get(picture_of(published)).headers["ETag"]
+    unit.status = Status.DRAFT
+    unit.save()
+    cover_photo(author=alice, photo=published, box=BOX, reason="address")
+    client.force_login(alice)
+    assert client.get(picture_of(published)).headers["ETag"] != before
+
+
+def test_what_is_covered_is_gone_from_every_width(client, published, mona):
+    cover_photo(author=mona, photo=published, box=(0.0, 0.0, 80.0, 60.0), reason="a face")
+    for width in (320, 400):
+        shown = Image.open(io.BytesIO(content_of(client.get(picture_of(published, width)))))
+        red, green, blue = shown.convert("RGB").getpixel((40, 30))
+        assert max(red, green, blue) - min(red, green, blue) < 20      # it was red there
+
+
+@pytest.mark.parametrize("person", ["bob", None])
+def test_a_draft_s_picture_is_nobody_else_s(client, photo, person, request):
+    if person:
+        client.force_login(request.getfixturevalue(person))
+    assert client.get(picture_of(photo)).status_code == 404
+
+
+@pytest.mark.parametrize("person", ["alice", "rita"])
+def test_a_draft_s_picture_is_kept_by_no_shared_cache(client, photo, person, request):
+    client.force_login(request.getfixturevalue(person))
+    response = client.get(picture_of(photo))
+    assert response.status_code == 200
+    assert "private" in response.headers["Cache-Control"]
+    assert "public" not in response.headers["Cache-Control"]
+
+
+def test_there_is_no_picture_of_another_width_or_name(client, published):
+    for address in (picture_of(published, 321), picture_of(published, 0),
+                    f"/units/{published.unit_id}/photos/none/320.webp",
+                    f"/units/999/photos/{published.key}/320.webp"):
+        assert client.get(address).status_code == 404
+
+
+def test_a_photo_that_was_taken_down_is_shown_to_nobody(client, photo, alice, mona, unit):
+    take_down_photo(author=alice, photo=photo, reason="a face")
+    unit.status = Status.PUBLISHED
+    unit.save()
+    for person in (alice, mona):
+        client.force_login(person)
+        assert client.get(picture_of(photo)).status_code == 404
+
+
+def test_a_picture_whose_file_is_missing_is_not_found(client, published):
+    storages["pictures"].delete(published.derivatives.get(width=320).path)
+    assert client.get(picture_of(published)).status_code == 404
+
+
+def test_the_contributor_gets_the_original_back_byte_for_byte(client, photo, alice, tmp_path):
+    client.force_login(alice)
+    response = client.get(original_of(photo))
+    assert content_of(response) == photograph(tmp_path, "again.png").read_bytes()
+    assert CANARY.encode() in photograph(tmp_path, "again.png").read_bytes()
+
+
+def test_an_original_is_saved_and_never_shown_or_cached(client, photo, alice):
+    client.force_login(alice)
+    headers = client.get(original_of(photo)).headers
+    assert headers["Content-Type"] == "application/octet-stream"
+    assert headers["Content-Disposition"] == f'attachment; filename="{photo.key}.png"'
+    assert "private" in headers["Cache-Control"] and "no-store" in headers["Cache-Control"]
+    assert headers["X-Content-Type-Options"] == "nosniff"
+
+
+@pytest.mark.parametrize("person", ["bob", "rita"])
+def test_the_original_of_a_published_photo_is_not_for_other_people(client, published, person,
+                                                                   request):
+    client.force_login(request.getfixturevalue(person))
+    assert client.get(original_of(published)).status_code == 404
+
+
+def test_anonymous_is_led_to_sign_in_for_an_original(client, published):
+    assert client.get(original_of(published)).url.startswith("/sign-in/")
+
+
+def test_a_moderator_gets_the_original_of_what_is_published(client, published, mona):
+    client.force_login(mona)
+    assert client.get(original_of(published)).status_code == 200
+
+
+def test_once_something_is_covered_only_a_moderator_gets_the_original(client, photo, alice, mona,
+                                                                      unit):
+    cover_photo(author=alice, photo=photo, box=BOX, reason="address")
+    client.force_login(alice)
+    assert client.get(original_of(photo)).status_code == 404
+    unit.status = Status.PUBLISHED
+    unit.save()
+    assert client.get(original_of(photo)).status_code == 404
+    client.force_login(mona)
+    assert client.get(original_of(photo)).status_code == 200
+
+
+def test_an_original_whose_file_is_missing_is_not_found(client, photo, alice):
+    storages["originals"].delete(original_name(photo.sha256))
+    client.force_login(alice)
+    assert client.get(original_of(photo)).status_code == 404
+
+
+def test_it_rejects_post(client, published, alice):
+    client.force_login(alice)
+    for address in (picture_of(published), original_of(published)):
+        assert client.post(address).status_code == 405

@@ -1,0 +1,136 @@
+"""A second reading, by a reviewer who is shown neither the first one nor where it was taken."""
+import html
+
+import pytest
+from django.test import Client
+
+from teardowns.models import InsulationObservation, PhotoReading, Status
+from teardowns.services.annotate_photo import put_mark
+from teardowns.services.measure_photo import Drawn, measure_photo
+from teardowns.services.scale_photo import scale_photo
+
+pytestmark = pytest.mark.django_db
+CORNERS = ((100.0, 100.0), (300.0, 100.0), (300.0, 200.0), (100.0, 200.0))
+VALUES = {"state": "recorded", "how": "measured", "barrier": "PRI_SEC", "path": "clearance",
+          "place": "under the optocoupler", "method": "photo_scale"}
+
+
+@pytest.fixture
+def first(alice, photo):
+    """Alice's reading of 62 pixels at ten a millimetre, and a mark of something else."""
+    scale = scale_photo(author=alice, photo=photo, points=CORNERS, lengths=[0.020, 0.010],
+                        length_u=0.00002)
+    reading, _ = measure_photo(
+        author=alice, photo=photo, key="slot", label="under the optocoupler", version=0,
+        drawn=Drawn("line", ((120.0, 150.0), (182.0, 150.0)), scale), model=InsulationObservation,
+        values=VALUES)
+    put_mark(author=alice, photo=photo, shape="point", points=((11.0, 12.0),), label="fuse",
+             shows="")
+    return reading
+
+
+@pytest.fixture
+def address(client, rita, photo, first):
+    photo.unit.status = Status.PUBLISHED
+    photo.unit.save()
+    client.force_login(rita)
+    return f"{photo.get_absolute_url()}read-again/{first.pk}/"
+
+
+@pytest.fixture
+def send(client, address, first):
+    def posted(follow=True, **changed):
+        fields = {"shape": "line", "points": "120,150 183,150", "scale": first.scale_id}
+        response = client.post(address, fields | changed, follow=follow)
+        return html.unescape(response.content.decode())
+    return posted
+
+
+def test_the_reviewer_sees_what_to_measure_but_not_how_it_was_read(client, address):
+    page = client.get(address).content.decode()
+    assert "Measure once more: under the optocoupler, clearance" in page
+    assert "120,150" not in page and "182,150" not in page and "6.2" not in page
+    assert " style=" not in page and "not a safety certificate" in page
+
+
+def test_marks_of_other_things_stay_on_the_picture(client, address):
+    page = client.get(address).content.decode()
+    assert ">fuse</text>" in page and 'data-points="11,12"' in page
+    assert page.count('data-key="') == 1
+
+
+def test_no_length_is_shown_while_it_is_drawn(client, address):
+    page = client.get(address).content.decode()
+    assert "data-mm-per-px" not in page and "data-homography" not in page
+
+
+def test_after_saving_both_readings_stand_beside_each_other(send, rita, first):
+    page = send()
+    again = PhotoReading.objects.get(blind=True)
+    assert (again.author, again.shows) == (rita, first.shows)
+    assert again.value == pytest.approx(0.0063, rel=1e-6)         # 63 px at 10 px/mm
+    assert "Your reading stands beside the first one now." in page
+    assert "by alice" in page and "by rita" in page and "agrees with the first" in page
+
+
+def test_the_evidence_stays_what_the_contributor_recorded(send):
+    send(points="120,150 280,150")
+    row = InsulationObservation.objects.get()
+    assert row.value == pytest.approx(0.0062, rel=1e-6) and row.version == 1
+
+
+@pytest.mark.parametrize("typed, remedy", [
+    ({"points": ""}, "Draw on the picture first"),
+    ({"points": "120,150"}, "A line needs two points; 1 given."),
+    ({"points": "120,150 500,150"}, "outside the picture, which is 400 pixels wide"),
+    ({"points": "120,150 183,150", "scale": "0"}, "then choose it here"),
+    ({"points": "120,150 183,150", "scale": ""}, "Set a scale on this photo first"),
+])
+def test_a_wrong_drawing_keeps_what_was_typed_and_says_what_helps(send, typed, remedy):
+    page = send(**typed)
+    assert remedy in page and "what you typed is kept" in page
+    assert f'value="{typed["points"]}"' in page or not typed["points"]
+    assert PhotoReading.objects.count() == 1
+
+
+def test_a_reading_of_its_own_is_not_measured_once_more(client, send, photo):
+    send()
+    again = PhotoReading.objects.get(blind=True)
+    address = f"{photo.get_absolute_url()}read-again/{again.pk}/"
+    assert client.get(address).status_code == 404
+
+
+def test_plain_readers_and_the_contributor_are_refused(client, address, bob, alice):
+    for person in (bob, alice):
+        client.force_login(person)
+        assert client.get(address).status_code == 403
+        assert client.post(address).status_code == 403
+    client.logout()
+    assert client.get(address).url.startswith("/sign-in/")
+
+
+def test_a_reviewer_does_not_measure_an_own_unit_once_more(client, address, alice):
+    alice.role = "reviewer"
+    alice.save()
+    client.force_login(alice)
+    assert client.get(address).status_code == 404
+    assert client.post(address).status_code == 404
+
+
+def test_an_unknown_reading_is_not_found(client, address, photo, first):
+    assert client.get(f"{photo.get_absolute_url()}read-again/{first.pk + 9}/").status_code == 404
+
+
+def test_a_form_without_its_token_is_refused(address, rita):
+    client = Client(enforce_csrf_checks=True)
+    client.force_login(rita)
+    assert client.post(address, {"points": "1,2 3,4"}).status_code == 403
+
+
+def test_it_costs_at_most_twelve_queries(client, address, django_assert_max_num_queries):
+    with django_assert_max_num_queries(12):
+        assert client.get(address).status_code == 200
+
+
+def test_it_rejects_put(client, address):
+    assert client.put(address).status_code == 405
