@@ -16,6 +16,7 @@ class DrawnMark:
     shape: str                                 # point, line, path, polygon or box
     points: tuple[tuple[float, float], ...]    # px
     label: str
+    is_meant: bool = False                     # the one that led here: it stands out
 
 
 def marks_drawing(marks: Iterable[DrawnMark], width: int, height: int) -> str:
@@ -33,7 +34,8 @@ def _mark(mark, width):
     text = element("text", escape(shortened(mark.label)), x=_number(x), y=_number(y),
                    text_anchor=side)
     return element("g", element("path", d=way, cls="halo"), element("path", d=way, cls="line"),
-                   text if mark.label else "", id=f"mark-{mark.key}", data_key=mark.key,
+                   text if mark.label else "", cls="chosen" if mark.is_meant else None,
+                   id=f"mark-{mark.key}", data_key=mark.key,
                    data_version=mark.version, data_shape=mark.shape,
                    data_points=" ".join(f"{_number(x)},{_number(y)}" for x, y in mark.points))
 

@@ -144,16 +144,17 @@ def _size(name: str, value: float) -> str:
 def source(row) -> list[str]:
     """How it was obtained, the photo or recording behind it, and the contributor's note."""
     how = [row.get_how_display()] if row.state == "recorded" else []
-    photo = [] if row.photo is None else [_photo(row.photo)]
+    photo = [] if row.photo is None else [_photo(row.photo, row.ref)]
     recording = [] if row.recording is None else [str(row.recording)]
     return how + photo + recording + ([row.note] if row.note else [])
 
 
-def _photo(photo) -> str:
-    """A link to where it can be seen, or its name where it cannot."""
+def _photo(photo, ref) -> str:
+    """A link to the place where the row can be seen, or the photo's name where it cannot."""
     if not photo.is_shown:
         return str(photo)
-    return mark_safe(element("a", escape(str(photo)), href=photo.get_absolute_url()))
+    place = f"{photo.get_absolute_url()}?shows={ref}"
+    return mark_safe(element("a", escape(str(photo)), href=place))
 
 
 def review(row) -> SafeString:

@@ -74,11 +74,11 @@ def gallery_neighbours(photos: Sequence[Photo], photo: Photo) -> dict[str, Any]:
 
 def photo_sheet(photo: Photo, marks: Sequence[Annotation], scale_rows: Sequence[PhotoScale],
                 readings: Sequence[PhotoReading], names: Mapping[str, str],
-                hidden: str = "") -> dict[str, Any]:
+                hidden: str = "", meant: str = "") -> dict[str, Any]:
     """Context of a page about one photo.
 
     names : by ref, what a row of evidence is called; hidden : ref whose mark and readings are left
-    out, for somebody who measures it blind
+    out, for somebody who measures it blind; meant : ref whose mark stands out
     """
     links = Links(photo.unit_id)
     shown = [mark for mark in marks if not hidden or mark.shows != hidden]
@@ -86,7 +86,8 @@ def photo_sheet(photo: Photo, marks: Sequence[Annotation], scale_rows: Sequence[
         "photo": photo, "title": title(photo),
         "picture": picture(photo, list(photo.derivatives.order_by("width"))),
         "remark": DRAWING if photo.drawn else "",
-        "drawing": mark_safe(marks_drawing(map(drawn, shown), photo.width, photo.height)),
+        "drawing": mark_safe(marks_drawing([drawn(mark, meant) for mark in shown],
+                                           photo.width, photo.height)),
         "marks": [_listed(mark, names, links) for mark in shown],
         "scales": [_scale(row) for row in scale_rows],
         "readings": [] if hidden else _compared(readings, names, links),
@@ -94,10 +95,11 @@ def photo_sheet(photo: Photo, marks: Sequence[Annotation], scale_rows: Sequence[
     }
 
 
-def drawn(mark: Annotation) -> DrawnMark:
+def drawn(mark: Annotation, meant: str = "") -> DrawnMark:
     stored = read(mark.body)
     return DrawnMark(mark.key, mark.version, stored.shape, stored.points,
-                     stored.label or mark.shows.partition("/")[2])
+                     stored.label or mark.shows.partition("/")[2],
+                     is_meant=bool(meant) and mark.shows == meant)
 
 
 def _listed(mark, names, links):

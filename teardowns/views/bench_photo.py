@@ -78,7 +78,8 @@ def _page(request, photo, named, act, bound):
     return render(request, "teardowns/bench_photo.html", {
         **sheet, "unit": photo.unit, "deferral": DEFERRAL, "failed": bound,
         "drawing_forms": [forms[name] for name in ORDER
-                          if name != "temperature" or photo.stage == Stage.THERMAL],
+                          if name != "temperature" or photo.stage == Stage.THERMAL
+                          or name == act],
         "describe": forms["describe"],
         "take_down": forms["take-down"],
         **gallery_neighbours(list(photo.unit.photos.shown()), photo),

@@ -1,5 +1,4 @@
 """Files of a form, written to the disk as they arrive; one that is too large is left aside."""
-from django.conf import settings
 from django.core.files.uploadhandler import SkipFile, TemporaryFileUploadHandler
 
 from teardowns.imaging.limits import MAX_BYTES
@@ -13,7 +12,6 @@ class LimitedUpload(TemporaryFileUploadHandler):
         self.too_large = []
 
     def new_file(self, *args, **kwargs):
-        settings.INCOMING.mkdir(parents=True, exist_ok=True)
         super().new_file(*args, **kwargs)
         self.arrived = 0
 

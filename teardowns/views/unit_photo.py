@@ -12,7 +12,7 @@ def unit_photo(request, pk, key):
     sheet = photo_sheet(photo, photo.annotations.select_related("author").order_by("pk"),
                         list(photo.scales.select_related("author").order_by("pk")),
                         list(photo.readings.select_related("author")),
-                        evidence_called(photo.unit))
+                        evidence_called(photo.unit), meant=request.GET.get("shows", ""))
     return render(request, "teardowns/unit_photo.html", {
         **sheet, "unit": photo.unit, "deferral": DEFERRAL,
         "may_change": access.may_change(request.user, photo.unit),

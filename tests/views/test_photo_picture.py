@@ -9,6 +9,7 @@ from teardowns.models import Status
 from teardowns.services.cover_photo import cover_photo
 from teardowns.services.describe_photo import take_down_photo
 from teardowns.services.photo_files import original_name
+from teardowns.services.scale_photo import scale_photo
 from tests.photographs import CANARY, photograph
 
 pytestmark = pytest.mark.django_db
@@ -105,6 +106,52 @@ def test_a_picture_whose_file_is_missing_is_not_found(client, published):
     storages["pictures"].delete(published.derivatives.get(width=320).path)
     assert client.get(picture_of(published)).status_code == 404
 
+
+# Straight from above
+
+@pytest.fixture
+def flat(alice, photo, unit):
+    """A scale of four corners: 200 by 100 pixels are 20 by 10 mm. Published."""
+    scale_photo(author=alice, photo=photo, lengths=[0.020, 0.010], length_u=0.00002,
+                points=((100.0, 100.0), (300.0, 100.0), (300.0, 200.0), (100.0, 200.0)))
+    unit.status = Status.PUBLISHED
+    unit.save()
+    return f"/units/{unit.pk}/photos/{photo.key}/from-above.webp"
+
+
+def test_a_picture_that_was_taken_square_looks_the_same_from_above(client, flat, bob):
+    client.force_login(bob)
+    response = client.get(flat)
+    shown = Image.open(io.BytesIO(response.content)).convert("RGB")
+    assert response.headers["Content-Type"] == "image/webp" and shown.size == (400, 300)
+    red, white = shown.getpixel((40, 30)), shown.getpixel((200, 250))
+    assert red[0] > 200 > 60 > red[1] and min(white) > 200
+
+
+def test_without_four_corners_there_is_no_view_from_above(client, published, bob):
+    client.force_login(bob)
+    address = f"/units/{published.unit_id}/photos/{published.key}/from-above.webp"
+    assert client.get(address).status_code == 404
+
+
+def test_what_is_covered_is_covered_from_above_too(client, flat, photo, mona):
+    cover_photo(author=mona, photo=photo, box=(0.0, 0.0, 80.0, 60.0), reason="a face")
+    client.force_login(mona)
+    shown = Image.open(io.BytesIO(client.get(flat).content)).convert("RGB")
+    colour = shown.getpixel((40, 30))
+    assert max(colour) - min(colour) < 20                                # it was red there
+
+
+def test_a_view_from_above_is_for_those_who_see_the_unit_and_are_signed_in(client, flat, unit,
+                                                                           bob):
+    assert client.get(flat).url.startswith("/sign-in/")
+    client.force_login(bob)
+    unit.status = Status.DRAFT
+    unit.save()
+    assert client.get(flat).status_code == 404
+
+
+# The file as it came in
 
 def test_the_contributor_gets_the_original_back_byte_for_byte(client, photo, alice, tmp_path):
     client.force_login(alice)

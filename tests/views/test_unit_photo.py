@@ -185,3 +185,13 @@ def test_it_costs_at_most_twelve_queries(client, photo, scale, alice, published,
 
 def test_it_rejects_post(client, photo, published):
     assert client.post(photo.get_absolute_url()).status_code == 405
+
+
+def test_a_row_of_evidence_leads_to_the_mark_that_shows_it(client, photo, alice):
+    client.force_login(alice)
+    for label, shows in (("C1", "component/bulk"), ("R1", "component/sense")):
+        put_mark(author=alice, photo=photo, shape="box", points=CORNERS[:3:2], label=label,
+                 shows=shows)
+    page = client.get(f"{photo.get_absolute_url()}?shows=component/sense").content.decode()
+    chosen = page.partition('class="chosen"')[2].partition("</g>")[0]
+    assert page.count('class="chosen"') == 1 and "R1" in chosen
