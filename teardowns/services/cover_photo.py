@@ -6,32 +6,59 @@ from django.db import transaction
 
 from teardowns import access
 from teardowns.imaging.derive import derive
+from teardowns.imaging.refusals import Refused
 from teardowns.models import AuditEntry, Photo, PhotoCover
 
 from .photo_files import keep_pictures, opened_original, workshop
 
+Box = tuple[float, float, float, float]
 
-def cover_photo(*, author, photo: Photo, box: tuple[float, float, float, float],
-                reason: str) -> PhotoCover:
+
+def cover_photo(*, author, photo: Photo, box: Box, reason: str) -> PhotoCover:
     """Cover x, y, width, height for good. Raises Http404 or imaging's Refused.
 
     Pictures are made and stored before the rows change; the old files go after that is certain.
+    Where somebody else covered another region meanwhile, they are made once more, with both.
     """
-    photo = access.photo_to_cover(author, photo.unit_id, photo.key)
-    boxes = [*photo.covers.values_list("box", flat=True), box]
-    with opened_original(photo) as original, workshop() as folder:
-        pictures = keep_pictures(derive(original, folder, [tuple(each) for each in boxes]))
-    with transaction.atomic():
-        photo = Photo.objects.select_for_update().get(pk=photo.pk)
-        cover = PhotoCover.objects.create(photo=photo, box=list(box), reason=reason, author=author)
-        old = list(photo.derivatives.values_list("path", flat=True))
-        photo.derivatives.all().delete()
-        for picture in pictures:
-            picture.photo = photo
-            picture.save()
-        AuditEntry.objects.create(actor=author, action="photo_covered", unit=photo.unit,
-                                  detail={"photo": photo.key, "reason": reason})
-        transaction.on_commit(lambda: _purge(old))
+    while True:
+        photo = access.photo_to_cover(author, photo.unit_id, photo.key)
+        before = _boxes(photo)
+        pictures = _without(photo, [*before, box])
+        cover = _replaced(author, photo, before, pictures, box, reason)
+        if cover is not None:
+            return cover
+        _purge([picture.path for picture in pictures])
+
+
+def _boxes(photo):
+    return [tuple(box) for box in photo.covers.order_by("pk").values_list("box", flat=True)]
+
+
+def _without(photo, boxes):
+    """Rows, not saved yet, of pictures that show none of the boxes."""
+    try:
+        with opened_original(photo) as original, workshop() as folder:
+            return keep_pictures(derive(original, folder, boxes))
+    except FileNotFoundError as error:
+        raise Refused("original_missing", "The original of this photo is missing on the server. "
+                                          "Take the photo down, and tell a moderator.") from error
+
+
+@transaction.atomic
+def _replaced(author, photo, before, pictures, box, reason):
+    """The cover, or None where others were added since the pictures were made."""
+    photo = Photo.objects.select_for_update().get(pk=photo.pk)
+    if _boxes(photo) != before:
+        return None
+    cover = PhotoCover.objects.create(photo=photo, box=list(box), reason=reason, author=author)
+    old = list(photo.derivatives.values_list("path", flat=True))
+    photo.derivatives.all().delete()
+    for picture in pictures:
+        picture.photo = photo
+        picture.save()
+    AuditEntry.objects.create(actor=author, action="photo_covered", unit=photo.unit,
+                              detail={"photo": photo.key, "reason": reason})
+    transaction.on_commit(lambda: _purge(old))
     return cover
 
 

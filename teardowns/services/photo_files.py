@@ -17,6 +17,8 @@ from teardowns.imaging.derive import Derived
 from teardowns.models import Photo, PhotoDerivative
 
 BLOCK = 1 << 20
+NOT_STORED = ("The server could not store it just now, and nothing was changed. Try again later; "
+              "if it stays so, tell a moderator.")
 
 
 @contextmanager

@@ -1,4 +1,6 @@
 """One photo on the bench: describe it, mark it, scale it, measure on it, cover what is private."""
+import logging
+
 from django.contrib import messages
 from django.shortcuts import redirect, render
 
@@ -36,10 +38,12 @@ from teardowns.services.cite_part import SaveRefused
 from teardowns.services.cover_photo import cover_photo
 from teardowns.services.describe_photo import StalePhoto, describe_photo, take_down_photo
 from teardowns.services.measure_photo import Drawn, measure_photo
+from teardowns.services.photo_files import NOT_STORED
 from teardowns.services.read_temperature import Spot, read_temperature
 from teardowns.services.save_section import StaleRows
 from teardowns.services.scale_photo import scale_photo
 
+logger = logging.getLogger(__name__)
 ORDER = ("mark", "scale-corners", "scale-line", "measure", "temperature", "cover")
 USUAL_POLLUTION = 2.0          # degree: indoors, dry
 CHANGED = "This photo or mark was changed elsewhere at the same moment. Look at it again: what " \
@@ -62,6 +66,9 @@ def bench_photo(request, pk, key):
             form.add_error("points", str(error))
         except (MarkRefused, SaveRefused, Refused) as error:
             form.add_error(None, getattr(error, "message", str(error)))
+        except OSError:
+            logger.exception("photo %s: %s could not be stored", photo.pk, act)
+            form.add_error(None, NOT_STORED)
         else:
             messages.success(request, said)
             return redirect("bench_photos", pk) if act == "take-down" else \
@@ -107,11 +114,16 @@ def _initial(name, request, photo):
     if name == "describe":
         return {"stage": photo.stage, "caption": photo.caption, "alt": photo.alt,
                 "version": photo.version}
-    if name == "mark" and (wanted := request.GET.get("mark")):
+    if name == "mark" and (wanted := _key(request.GET.get("mark", ""))):
         return _of_mark(photo.annotations.filter(key=wanted).first())
     if name == "measure" and _scales(photo):
         return {"scale": _scales(photo)[-1].pk}
     return None
+
+
+def _key(typed):
+    """A key from an address or a form; what no database can hold names nothing."""
+    return "" if "\0" in typed else typed
 
 
 def _of_mark(mark: Annotation | None):
@@ -128,7 +140,7 @@ def _removed(request, photo):
     version = request.POST.get("version", "")
     is_number = version.isascii() and version.isdigit() and len(version) < 9
     try:
-        remove_mark(author=request.user, photo=photo, key=request.POST.get("key", ""),
+        remove_mark(author=request.user, photo=photo, key=_key(request.POST.get("key", "")),
                     version=int(version) if is_number else 0)
     except StaleMark:
         messages.warning(request, "This mark was changed or removed elsewhere. Look at it again.")

@@ -1,4 +1,6 @@
 """A moderator burns a region out of a photo, at any time and on anybody's unit."""
+import logging
+
 from django.contrib import messages
 from django.shortcuts import redirect, render
 
@@ -9,6 +11,9 @@ from teardowns.imaging.refusals import Refused
 from teardowns.presenting.evidence_called import evidence_called
 from teardowns.presenting.photo_sheet import photo_sheet
 from teardowns.services.cover_photo import cover_photo
+from teardowns.services.photo_files import NOT_STORED
+
+logger = logging.getLogger(__name__)
 
 
 def photo_cover(request, pk, key):
@@ -30,6 +35,10 @@ def _covered(request, photo, form):
                     box=form.box())
     except Refused as refusal:
         form.add_error(None, refusal.message)
+        return False
+    except OSError:
+        logger.exception("photo %s could not be covered", photo.pk)
+        form.add_error(None, NOT_STORED)
         return False
     messages.success(request, "The region is burnt out of every picture of this photo; the "
                               "original is locked away.")

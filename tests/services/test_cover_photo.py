@@ -4,7 +4,9 @@ from django.core.files.storage import storages
 from django.http import Http404
 from PIL import Image
 
+from teardowns.imaging.refusals import Refused
 from teardowns.models import Status, Unit
+from teardowns.services import cover_photo as covering
 from teardowns.services.cover_photo import cover_photo
 from teardowns.services.photo_files import original_name
 
@@ -48,3 +50,24 @@ def test_a_moderator_covers_on_a_published_unit_and_its_contributor_does_not(ali
     with pytest.raises(Http404):
         cover_photo(author=alice, photo=photo, box=RED_FIELD, reason="label")
     assert cover_photo(author=mona, photo=photo, box=RED_FIELD, reason="label").author == mona
+
+
+def test_two_who_cover_at_once_leave_both_regions_covered(alice, photo, monkeypatch):
+    real, others = covering.derive, iter([RED_FIELD])
+
+    def slow(original, folder, boxes):
+        made = real(original, folder, boxes)
+        for box in others:
+            cover_photo(author=alice, photo=photo, box=box, reason="label")
+        return made
+
+    monkeypatch.setattr(covering, "derive", slow)
+    cover_photo(author=alice, photo=photo, box=(200.0, 200.0, 50.0, 50.0), reason="face")
+    assert photo.covers.count() == 2 and reds(shown(photo)) == 0
+
+
+def test_a_missing_original_is_said_and_nothing_is_changed(alice, photo):
+    storages["originals"].delete(original_name(photo.sha256))
+    with pytest.raises(Refused, match="missing"):
+        cover_photo(author=alice, photo=photo, box=RED_FIELD, reason="label")
+    assert not photo.covers.exists() and reds(shown(photo)) > 1000
