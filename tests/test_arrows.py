@@ -13,7 +13,7 @@ MAY_IMPORT = {
     "imaging": set(),
     "drawing": {"engine", "exchange", "imaging", "reading"},
     "exchange": {"engine", "reading"},
-    "figures": {"reading", "engine"},
+    "figures": {"engine", "imaging", "reading"},
     "models": set(),
     "services": {"access", "drawing", "exchange", "engine", "imaging", "models", "reading"},
     "forms": {"services", "models", "engine", "imaging", "reading"},

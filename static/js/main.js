@@ -1,10 +1,12 @@
-/** Defines the elements; pages work without them. */
+/** Defines the elements; pages work without them. Those of pictures come where there are any. */
 import { BenchReadingElement } from "./elements/bench-reading.js";
 import { BenchSheetElement } from "./elements/bench-sheet.js";
-import { PhotoAnnotatorElement } from "./elements/photo-annotator.js";
-import { PhotoUploadElement } from "./elements/photo-upload.js";
 
 BenchSheetElement.define();
 BenchReadingElement.define();
-PhotoAnnotatorElement.define();
-PhotoUploadElement.define();
+if (document.querySelector("photo-annotator")) {
+  import("./elements/photo-annotator.js").then((module) => module.PhotoAnnotatorElement.define());
+}
+if (document.querySelector("photo-upload")) {
+  import("./elements/photo-upload.js").then((module) => module.PhotoUploadElement.define());
+}

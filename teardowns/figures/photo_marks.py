@@ -2,6 +2,8 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from teardowns.imaging.points import printed_number, printed_points
+
 from .markup import element, escape
 
 LABEL = 1 / 50          # height of a label, as a share of the picture's width; a script does better
@@ -31,13 +33,14 @@ def _mark(mark, width):
     x, y = max(mark.points, key=lambda point: (-point[1], point[0]))      # the highest point
     # Beyond the middle a label ends at its point: the picture's edge would cut it.
     side = "end" if x > width / 2 else "start"
-    text = element("text", escape(shortened(mark.label)), x=_number(x), y=_number(y),
+    text = element("text", escape(shortened(mark.label)), x=printed_number(x), y=printed_number(y),
                    text_anchor=side)
     return element("g", element("path", d=way, cls="halo"), element("path", d=way, cls="line"),
                    text if mark.label else "", cls="chosen" if mark.is_meant else None,
                    id=f"mark-{mark.key}", data_key=mark.key,
-                   data_version=mark.version, data_shape=mark.shape,
-                   data_points=" ".join(f"{_number(x)},{_number(y)}" for x, y in mark.points))
+                   data_version=mark.version,
+                   data_shape=mark.shape,
+                   data_points=printed_points(mark.points))
 
 
 def shortened(label: str) -> str:
@@ -48,15 +51,11 @@ def shortened(label: str) -> str:
 def _way(mark, width):
     if mark.shape == "point":
         (x, y), arm = mark.points[0], width * CROSS
-        return (f"M{_number(x - arm)} {_number(y)}H{_number(x + arm)}"
-                f"M{_number(x)} {_number(y - arm)}V{_number(y + arm)}")
+        return (f"M{printed_number(x - arm)} {printed_number(y)}H{printed_number(x + arm)}"
+                f"M{printed_number(x)} {printed_number(y - arm)}V{printed_number(y + arm)}")
     if mark.shape == "box":
         (left, top), (right, bottom) = mark.points
-        return (f"M{_number(left)} {_number(top)}H{_number(right)}V{_number(bottom)}"
-                f"H{_number(left)}Z")
-    way = "L".join(f"{_number(x)} {_number(y)}" for x, y in mark.points)
+        left, top, right, bottom = map(printed_number, (left, top, right, bottom))
+        return f"M{left} {top}H{right}V{bottom}H{left}Z"
+    way = "L".join(f"{printed_number(x)} {printed_number(y)}" for x, y in mark.points)
     return f"M{way}{'Z' if mark.shape == 'polygon' else ''}"
-
-
-def _number(value):
-    return f"{value:.1f}".removesuffix(".0")

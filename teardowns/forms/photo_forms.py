@@ -18,7 +18,7 @@ TYPED = "typed"
 SHAPE_NAMES = {"point": "point", "line": "line", "path": "path, open", "polygon": "area",
                "box": "box"}
 POINTS_HINT = "x,y in pixels, a space between points. Drawing on the picture fills this in."
-MEASURED_ROLES = ("PRI_SEC", "PRI_ENC", "L_N")
+MEASURED_BARRIERS = ("PRI_SEC", "PRI_ENC", "L_N")
 
 
 class PhotoForm(forms.Form):
@@ -150,14 +150,24 @@ class ScaleForm(DrawnForm):
         cleaned = super().clean()
         known = BY_CODE.get(cleaned.get("known", ""))
         typed = [cleaned.get(side) for side in self.SIDES]
-        if not known and not all(typed) and not any(side in self.errors for side in self.SIDES):
-            self.add_error(self.SIDES[0], "Choose what the drawing lies on, or write its length "
-                                          "in millimetres.")
+        if not any(side in self.errors for side in self.SIDES):
+            self._ask_for_what_is_missing(known, typed)
         cleaned["lengths"] = typed if all(typed) else list(known.lengths) if known else []
         u = cleaned.get("length_u")
-        cleaned["u"] = u / 2.0 if u is not None else known.uncertainty if known else None
-        cleaned["code"] = known.code if known and not all(typed) else ""
+        is_chosen = known is not None and not all(typed)
+        cleaned["u"] = u / 2.0 if u is not None else known.uncertainty if is_chosen else None
+        cleaned["code"] = known.code if is_chosen else ""
         return cleaned
+
+    def _ask_for_what_is_missing(self, known, typed):
+        if not known and not all(typed):
+            self.add_error(self.SIDES[0], "Choose what the drawing lies on, or write its length "
+                                          "in millimetres.")
+        elif known and any(typed) and not all(typed):
+            missing = next(side for side, length in zip(self.SIDES, typed, strict=True)
+                           if not length)
+            self.add_error(missing, "Write both sides in millimetres, or neither: then what was "
+                                    "chosen counts.")
 
 
 class ScaleLineForm(ScaleForm):
@@ -217,7 +227,7 @@ class MeasureForm(ReadForm):
         self.rows = {f"row:{row.key}": row for row in rows}
         self.fields["what"].choices = [
             ("A new distance", [(f"new:{barrier}:{path}", f"{Path(path).label}, "
-                                 f"{Barrier(barrier).label}") for barrier in MEASURED_ROLES
+                                 f"{Barrier(barrier).label}") for barrier in MEASURED_BARRIERS
                                 for path in Path.values]),
             ("A distance recorded already", [(code, f"{row.place}, {row.get_path_display()}")
                                              for code, row in self.rows.items()]),

@@ -3,10 +3,11 @@ from __future__ import annotations
 
 from django.db import transaction
 
-from teardowns import access
 from teardowns.imaging.points import Points
 from teardowns.imaging.web_annotation import written
 from teardowns.models import Annotation, AuditEntry, Photo
+
+from .locked_photo import locked_photo
 
 MOST_MARKS = 300           # on one photo
 
@@ -23,7 +24,7 @@ class MarkRefused(Exception):
 def put_mark(*, author, photo: Photo, shape: str, points: Points, label: str, shows: str,
              key: str = "", version: int = 0) -> Annotation:
     """A new mark, or one of this key as it shall become. Raises Http404, StaleMark, MarkRefused."""
-    photo = _locked(author, photo)
+    photo = locked_photo(author, photo)
     mark = _mark(photo, key, version) if key else _new_mark(photo, author)
     mark.body = written(shape, points, label, shows, photo.get_absolute_url())
     mark.shows = shows
@@ -36,17 +37,11 @@ def put_mark(*, author, photo: Photo, shape: str, points: Points, label: str, sh
 @transaction.atomic
 def remove_mark(*, author, photo: Photo, key: str, version: int) -> None:
     """Its history stays. Raises Http404 or StaleMark."""
-    photo = _locked(author, photo)
+    photo = locked_photo(author, photo)
     mark = _mark(photo, key, version)
     _log(author, photo, "mark_removed", mark)
     mark._history_user, mark._change_reason = author, "Removed from the photo"
     mark.delete()
-
-
-def _locked(author, photo):
-    """One change of a photo at a time."""
-    Photo.objects.select_for_update().get(pk=photo.pk)
-    return access.photo_to_change(author, photo.unit_id, photo.key)
 
 
 def _mark(photo, key, version):

@@ -4,9 +4,9 @@ from __future__ import annotations
 from django.db import transaction
 from django.utils import timezone
 
-from teardowns import access
 from teardowns.models import AuditEntry, Photo
 
+from .locked_photo import locked_photo
 from .save_section import differs
 
 
@@ -18,7 +18,7 @@ class StalePhoto(Exception):
 def describe_photo(*, author, photo: Photo, version: int, stage: str, caption: str,
                    alt: str) -> bool:
     """Whether something had to be changed. Raises Http404 or StalePhoto."""
-    photo = _locked(author, photo)
+    photo = locked_photo(author, photo)
     values = {"stage": stage, "caption": caption, "alt": alt}
     if not differs(photo, values):
         return False
@@ -34,15 +34,10 @@ def describe_photo(*, author, photo: Photo, version: int, stage: str, caption: s
 @transaction.atomic
 def take_down_photo(*, author, photo: Photo, reason: str) -> None:
     """Shown to nobody from now on; the original and what was read off it stay."""
-    photo = _locked(author, photo)
+    photo = locked_photo(author, photo)
     photo.taken_down_at, photo.take_down_reason = timezone.now(), reason
     _save(photo, author, "Taken down")
     _log(author, photo, "photo_taken_down", {"reason": reason})
-
-
-def _locked(author, photo):
-    Photo.objects.select_for_update().get(pk=photo.pk)
-    return access.photo_to_change(author, photo.unit_id, photo.key)
 
 
 def _save(photo, author, reason):

@@ -3,11 +3,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import partial
+from math import nan
 from typing import Any
 
 from django.db import transaction
 
 from teardowns import access
+from teardowns.engine.requirements.surface_path import narrowest_width
 from teardowns.imaging.measuring import CLICK_U, Reading, measure
 from teardowns.imaging.points import Points
 from teardowns.imaging.surface_path import counted_length
@@ -19,6 +21,7 @@ from .save_section import RowChange, SavedSection, save_section
 from .scale_photo import scale_of
 
 SECTION = "photos"
+USUAL_GROOVE = float(narrowest_width(2.0, nan))      # m: pollution degree 2, indoors and dry
 
 
 @dataclass(frozen=True)

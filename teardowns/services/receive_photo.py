@@ -44,7 +44,7 @@ def receive_photo(*, contributor, unit_pk: int, path: Path, name: str,
     unit = unit_to_change(contributor, unit_pk)
     sha256 = digest(path)
     known = Photo.objects.filter(unit=unit, sha256=sha256).first()
-    if known is not None:
+    if known is not None and known.derivatives.exists():
         return _again(known, contributor)
     if unit.photos.count() >= MOST_PHOTOS:
         raise PhotoRefused(name, f"this unit has {MOST_PHOTOS} photos already. Take down what "
@@ -56,11 +56,12 @@ def receive_photo(*, contributor, unit_pk: int, path: Path, name: str,
             raise PhotoRefused(name, refusal.message) from refusal
         keep_original(path, sha256)
         pictures = keep_pictures(made)
-    photo = Photo(unit=unit, sha256=sha256, original_name=shown_name(name), stage=stage,
-                  media_type=made.walk.media_type, byte_size=path.stat().st_size,
-                  width=made.walk.width, height=made.walk.height,
-                  perceptual_hash=made.perceptual_hash, stripped=list(made.walk.removed),
-                  author=contributor)
+    # A photo that came in with a document alone is a digest; here is its file.
+    photo = known or Photo(unit=unit, sha256=sha256, original_name=shown_name(name), stage=stage,
+                           author=contributor)
+    photo.media_type, photo.byte_size = made.walk.media_type, path.stat().st_size
+    photo.width, photo.height = made.walk.width, made.walk.height
+    photo.perceptual_hash, photo.stripped = made.perceptual_hash, list(made.walk.removed)
     try:
         _record(photo, pictures, contributor)
     except IntegrityError:
@@ -86,7 +87,7 @@ def _again(photo, contributor):
 def _record(photo, pictures, contributor):
     Unit.objects.select_for_update().get(pk=photo.unit_id)      # one new key at a time
     unit = unit_to_change(contributor, photo.unit_id)
-    photo.key = _key(unit, photo)
+    photo.key = photo.key or _key(unit, photo)
     photo._history_user = contributor
     photo.save()
     for picture in pictures:

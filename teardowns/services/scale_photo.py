@@ -5,10 +5,11 @@ from collections.abc import Sequence
 
 from django.db import transaction
 
-from teardowns import access
 from teardowns.imaging.points import Points
 from teardowns.imaging.scales import Scale, stored_scale
 from teardowns.models import AuditEntry, Photo, PhotoScale
+
+from .locked_photo import locked_photo
 
 
 def scale_of(row: PhotoScale) -> Scale:
@@ -20,8 +21,7 @@ def scale_of(row: PhotoScale) -> Scale:
 def scale_photo(*, author, photo: Photo, points: Points, lengths: Sequence[float],
                 length_u: float | None, known: str = "", plane: str = "") -> PhotoScale:
     """A scale by two points or four corners; m, k = 1. Raises Http404 or ScaleError."""
-    Photo.objects.select_for_update().get(pk=photo.pk)
-    photo = access.photo_to_change(author, photo.unit_id, photo.key)
+    photo = locked_photo(author, photo)
     row = PhotoScale(photo=photo, points=[list(point) for point in points],
                      lengths=list(lengths), length_uncertainty=length_u, known=known, plane=plane,
                      author=author)

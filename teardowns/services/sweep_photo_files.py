@@ -32,23 +32,23 @@ def sweep_photo_files() -> Swept:
     pictures = set(PhotoDerivative.objects.values_list("path", flat=True))
     removed, missing = 0, []
     for alias, named in (("originals", originals), ("pictures", pictures)):
-        there = dict(_files(storages[alias]))
-        for name in there.keys() - named:
-            if there[name] < timezone.now() - YOUNG:
-                storages[alias].delete(name)
+        store = storages[alias]
+        there = set(_files(store))
+        for name in there - named:
+            if store.get_modified_time(name) < timezone.now() - YOUNG:
+                store.delete(name)
                 removed += 1
-        missing += [f"{alias}: {name}" for name in sorted(named - there.keys())]
+        missing += [f"{alias}: {name}" for name in sorted(named - there)]
     return Swept(removed + _incoming(), tuple(missing))
 
 
-def _files(store: Storage, folder: str = "") -> Iterator:
-    """Name and time of every file below a folder."""
+def _files(store: Storage, folder: str = "") -> Iterator[str]:
+    """Name of every file below a folder."""
     try:
         folders, files = store.listdir(folder)
     except FileNotFoundError:
         return
-    for name in files:
-        yield f"{folder}{name}", store.get_modified_time(f"{folder}{name}")
+    yield from (f"{folder}{name}" for name in files)
     for name in folders:
         yield from _files(store, f"{folder}{name}/")
 

@@ -5,7 +5,6 @@ from django.contrib import messages
 from django.shortcuts import redirect, render
 
 from teardowns import access
-from teardowns.engine.requirements.surface_path import narrowest_width
 from teardowns.forms.cautions import DEFERRAL
 from teardowns.forms.photo_forms import (
     CoverForm,
@@ -17,8 +16,8 @@ from teardowns.forms.photo_forms import (
     TakeDownForm,
     TemperatureForm,
 )
+from teardowns.imaging.points import printed_points
 from teardowns.imaging.refusals import Refused
-from teardowns.imaging.scales import ScaleError
 from teardowns.models import (
     Annotation,
     How,
@@ -37,7 +36,7 @@ from teardowns.services.annotate_photo import MarkRefused, StaleMark, put_mark, 
 from teardowns.services.cite_part import SaveRefused
 from teardowns.services.cover_photo import cover_photo
 from teardowns.services.describe_photo import StalePhoto, describe_photo, take_down_photo
-from teardowns.services.measure_photo import Drawn, measure_photo
+from teardowns.services.measure_photo import USUAL_GROOVE, Drawn, measure_photo
 from teardowns.services.photo_files import NOT_STORED
 from teardowns.services.read_temperature import Spot, read_temperature
 from teardowns.services.save_section import StaleRows
@@ -45,7 +44,6 @@ from teardowns.services.scale_photo import scale_photo
 
 logger = logging.getLogger(__name__)
 ORDER = ("mark", "scale-corners", "scale-line", "measure", "temperature", "cover")
-USUAL_POLLUTION = 2.0          # degree: indoors, dry
 CHANGED = "This photo or mark was changed elsewhere at the same moment. Look at it again: what " \
           "you typed is kept below."
 
@@ -62,7 +60,7 @@ def bench_photo(request, pk, key):
             said = ACTS[act](request.user, photo, form)
         except (StaleMark, StalePhoto, StaleRows):
             form.add_error(None, CHANGED)
-        except (ScaleError, ValueError) as error:
+        except ValueError as error:
             form.add_error("points", str(error))
         except (MarkRefused, SaveRefused, Refused) as error:
             form.add_error(None, getattr(error, "message", str(error)))
@@ -132,7 +130,7 @@ def _of_mark(mark: Annotation | None):
         return None
     stored = drawn(mark)
     return {"shape": stored.shape, "key": mark.key, "version": mark.version,
-            "points": " ".join(f"{x:g},{y:g}" for x, y in stored.points),
+            "points": printed_points(stored.points),
             "label": stored.label, "shows": mark.shows}
 
 
@@ -179,11 +177,10 @@ def _measure(author, photo, form):
     model, key, version, values, label = _target(photo.unit, form)
     said = form.cleaned_data
     scale = next(row for row in _scales(photo) if str(row.pk) == said["scale"])
-    groove = float(narrowest_width(USUAL_POLLUTION, float("nan"))) if said["surface"] else None
     reading, saved = measure_photo(
         author=author, photo=photo, model=model, key=key, version=version, values=values,
         label=label, drawn=Drawn(said["shape"], said["points"], scale, off_plane=said["off_plane"],
-                                 groove=groove))
+                                 groove=USUAL_GROOVE if said["surface"] else None))
     value = print_quantity(reading.value, "m", uncertainty=2 * reading.uncertainty)
     later = "" if saved.assessed else " The verdict could not be worked out again; it is stored."
     return f"{label}: {value} (95 %). It is part of the evidence now.{later}"

@@ -8,7 +8,7 @@ from teardowns.forms.cautions import DEFERRAL
 from teardowns.forms.photo_forms import ReadForm
 from teardowns.presenting.evidence_called import evidence_called
 from teardowns.presenting.photo_sheet import photo_sheet
-from teardowns.services.measure_photo import Drawn, measure_again
+from teardowns.services.measure_photo import USUAL_GROOVE, Drawn, measure_again
 
 
 def photo_read_again(request, pk, key, reading):
@@ -37,7 +37,7 @@ def _saved(request, photo, first, form, scales):
     try:
         measure_again(reviewer=request.user, photo=photo, shows=first.shows, drawn=Drawn(
             said["shape"], said["points"], scale, off_plane=said["off_plane"],
-            groove=first.narrowest_groove if said["surface"] else None))
+            groove=USUAL_GROOVE if said["surface"] else None))
     except ValueError as error:
         form.add_error("points", str(error))
         return False

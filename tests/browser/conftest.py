@@ -5,6 +5,9 @@ import shutil
 import pytest
 from playwright.sync_api import sync_playwright
 
+from core.accounts.models import User
+from teardowns.models import Unit
+
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
 FLAGS = [
     "--no-sandbox", "--disable-gpu", "--disable-background-networking",
@@ -49,6 +52,18 @@ def demo(transactional_db, settings, tmp_path):
     from teardowns.services.load_demo import load_demo
 
     return load_demo()
+
+
+@pytest.fixture
+def alices_sheet(page, live_server):
+    """The address of a sheet whose contributor is signed in; its pages follow it."""
+    alice = User.objects.create_user("alice", password="alice-of-the-cast")
+    unit = Unit.objects.create(contributor=alice, title="Veltrice VQ-45")
+    page.goto(f"{live_server.url}/sign-in/")
+    page.get_by_label("Username").fill("alice")
+    page.get_by_label("Password").fill("alice-of-the-cast")
+    page.locator("main").get_by_role("button", name="Sign in").click()
+    return f"{live_server.url}/bench/{unit.pk}"
 
 
 @pytest.fixture

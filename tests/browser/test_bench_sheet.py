@@ -5,34 +5,19 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
-from core.accounts.models import User
-from teardowns.models import Unit
-
 pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
 MASS = "[name=mass-total-0-value]"
-
-
-@pytest.fixture
-def sheet(page, live_server):
-    """The address of a sheet whose contributor is signed in; sections follow it."""
-    alice = User.objects.create_user("alice", password="alice-of-the-cast")
-    unit = Unit.objects.create(contributor=alice, title="Veltrice VQ-45")
-    page.goto(f"{live_server.url}/sign-in/")
-    page.get_by_label("Username").fill("alice")
-    page.get_by_label("Password").fill("alice-of-the-cast")
-    page.locator("main").get_by_role("button", name="Sign in").click()
-    return f"{live_server.url}/bench/{unit.pk}"
 
 
 def save(page):
     page.get_by_role("button", name="Save and stay").click()
 
 
-def test_what_was_typed_survives_leaving_the_page(page, sheet):
-    page.goto(f"{sheet}/outside/")
+def test_what_was_typed_survives_leaving_the_page(page, alices_sheet):
+    page.goto(f"{alices_sheet}/outside/")
     page.fill(MASS, "72.3 g")
-    page.goto(f"{sheet}/ports/")
-    page.goto(f"{sheet}/outside/")
+    page.goto(f"{alices_sheet}/ports/")
+    page.goto(f"{alices_sheet}/outside/")
     page.get_by_role("button", name="Put it back").click()
     assert page.input_value(MASS) == "72.3 g"
     save(page)
@@ -42,14 +27,14 @@ def test_what_was_typed_survives_leaving_the_page(page, sheet):
     assert page.complaints == []
 
 
-def test_typing_a_value_chooses_recorded(page, sheet):
-    page.goto(f"{sheet}/outside/")
+def test_typing_a_value_chooses_recorded(page, alices_sheet):
+    page.goto(f"{alices_sheet}/outside/")
     page.fill(MASS, "72")
     expect(page.locator("[name=mass-total-0-state][value=recorded]")).to_be_checked()
 
 
-def test_an_error_takes_the_focus_and_links_to_its_field(page, sheet):
-    page.goto(f"{sheet}/outside/")
+def test_an_error_takes_the_focus_and_links_to_its_field(page, alices_sheet):
+    page.goto(f"{alices_sheet}/outside/")
     page.fill(MASS, "heavy")
     save(page)
     expect(page.locator("#errors")).to_be_focused()
@@ -58,8 +43,8 @@ def test_an_error_takes_the_focus_and_links_to_its_field(page, sheet):
     assert Axe().run(page).violations_count == 0
 
 
-def test_the_reading_follows_the_text(page, sheet):
-    page.goto(f"{sheet}/printed/")
+def test_the_reading_follows_the_text(page, alices_sheet):
+    page.goto(f"{alices_sheet}/printed/")
     page.fill("[name=texts-0-text]", "OUTPUT: 5V 2.4A")
     expect(page.locator(".reading").first).to_contain_text(re.compile(r"output, 5.V, 2\.4.A"))
     page.get_by_role("button", name="Read the text into claims").first.click()
@@ -68,9 +53,9 @@ def test_the_reading_follows_the_text(page, sheet):
 
 
 @pytest.mark.parametrize("section", ["printed", "mains-side", "barrier"])
-def test_a_section_fits_320_pixels_and_has_no_violation(page, sheet, section):
+def test_a_section_fits_320_pixels_and_has_no_violation(page, alices_sheet, section):
     page.set_viewport_size({"width": 320, "height": 700})
-    page.goto(f"{sheet}/{section}/")
+    page.goto(f"{alices_sheet}/{section}/")
     assert page.evaluate("document.documentElement.scrollWidth") == 320
     assert Axe().run(page).violations_count == 0
     assert page.complaints == []

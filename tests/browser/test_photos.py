@@ -3,8 +3,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
-from core.accounts.models import User
-from teardowns.models import InsulationObservation, Photo, Unit
+from teardowns.models import InsulationObservation, Photo
 from teardowns.services.scale_photo import scale_photo
 from tests.photographs import damaged, photograph
 
@@ -12,27 +11,15 @@ pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
 
 
 @pytest.fixture
-def bench(page, live_server):
-    """The address of Alice's sheet; she is signed in."""
-    alice = User.objects.create_user("alice", password="alice-of-the-cast")
-    unit = Unit.objects.create(contributor=alice, title="Veltrice VQ-45")
-    page.goto(f"{live_server.url}/sign-in/")
-    page.get_by_label("Username").fill("alice")
-    page.get_by_label("Password").fill("alice-of-the-cast")
-    page.locator("main").get_by_role("button", name="Sign in").click()
-    return f"{live_server.url}/bench/{unit.pk}"
-
-
-@pytest.fixture
-def board(page, bench, tmp_path):
+def board(page, alices_sheet, tmp_path):
     """The page of a photo of 1600 by 1200 pixels, ten of them a millimetre."""
-    page.goto(f"{bench}/photos/")
+    page.goto(f"{alices_sheet}/photos/")
     page.set_input_files("#photo-files", photograph(tmp_path, size=(1600, 1200)))
     expect(page.get_by_role("link", name="Show the picture")).to_be_visible()
     photo = Photo.objects.get()
     scale_photo(author=photo.author, photo=photo, lengths=[0.08, 0.04], length_u=1e-5,
                 points=((400.0, 400.0), (1200.0, 400.0), (1200.0, 800.0), (400.0, 800.0)))
-    page.goto(f"{bench}/photos/{photo.key}/")
+    page.goto(f"{alices_sheet}/photos/{photo.key}/")
     return photo
 
 
@@ -47,8 +34,8 @@ def points(page, form):
             for point in page.input_value(f"#{form}-points").split()]
 
 
-def test_many_files_are_sent_and_the_bad_one_is_named(page, bench, tmp_path):
-    page.goto(f"{bench}/photos/")
+def test_many_files_are_sent_and_the_bad_one_is_named(page, alices_sheet, tmp_path):
+    page.goto(f"{alices_sheet}/photos/")
     files = [photograph(tmp_path, f"{colour}.jpg", colour=colour) for colour in ("blue", "green")]
     page.set_input_files("#photo-files", [*files, damaged(tmp_path)])
     expect(page.get_by_text("2 pictures saved, 1 not")).to_be_visible(timeout=20_000)

@@ -146,6 +146,16 @@ def test_a_typed_length_without_its_uncertainty_has_none():
     assert form.cleaned_data["u"] is None
 
 
+def test_a_typed_length_does_not_take_the_tolerance_of_what_was_chosen():
+    form = filled(ScaleLineForm, points="10,10 110,10", known="card_width", length="40")
+    assert (form.cleaned_data["lengths"], form.cleaned_data["u"]) == ([0.04], None)
+
+
+def test_half_a_rectangle_beside_a_chosen_card_is_no_card():
+    form = filled(ScaleCornersForm, known="card", width="80", **CARD)
+    assert "both sides" in form.errors["height"][0]
+
+
 def test_half_a_rectangle_is_told_what_to_add():
     assert "in millimetres" in filled(ScaleCornersForm, known="typed", width="85",
                                       **CARD).errors["width"][0]

@@ -1,4 +1,6 @@
 """Originals stay byte for byte; what is shown carries pixels and nothing else."""
+from hashlib import sha256
+
 import pytest
 from django.core.files.storage import storages
 from django.http import Http404
@@ -73,6 +75,17 @@ def test_a_photo_that_was_taken_down_comes_back_when_it_is_sent_again(alice, uni
     assert not unit.photos.shown().exists()
     receive(alice, unit, path)
     assert unit.photos.shown().get() == photo
+
+
+def test_a_photo_that_came_with_a_document_gets_its_file(alice, unit, tmp_path):
+    path = photograph(tmp_path)
+    row = Photo.objects.create(unit=unit, key="board-top", author=alice, caption="From a document",
+                               sha256=sha256(path.read_bytes()).hexdigest())
+    received = receive(alice, unit, path)
+    assert received.is_new and received.photo.pk == row.pk
+    row.refresh_from_db()
+    assert (row.key, row.caption, row.width) == ("board-top", "From a document", 400)
+    assert row.is_shown and row.derivatives.exists()
 
 
 @pytest.mark.parametrize("status", [Status.SUBMITTED, Status.PUBLISHED])

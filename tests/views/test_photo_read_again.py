@@ -73,6 +73,14 @@ def test_after_saving_both_readings_stand_beside_each_other(send, rita, first):
     assert "by alice" in page and "by rita" in page and "agrees with the first" in page
 
 
+def test_a_surface_that_is_followed_bridges_narrow_grooves_whatever_the_first_reading_did(send):
+    # Down 2 mm into a groove 0.6 mm wide and up again, 6 mm from end to end: X is 1 mm.
+    send(shape="path", surface="on",
+         points="120,150 150,150 150,170 156,170 156,150 180,150")
+    again = PhotoReading.objects.get(blind=True)
+    assert (again.value, again.narrowest_groove) == (pytest.approx(0.006, rel=1e-6), 0.001)
+
+
 def test_the_evidence_stays_what_the_contributor_recorded(send):
     send(points="120,150 280,150")
     row = InsulationObservation.objects.get()

@@ -18,6 +18,11 @@ export class Sheet {
     return this.form.dataset.name ?? "Drawing";
   }
 
+  /** Also where somebody opened it before the script came. */
+  get isUnfolded() {
+    return this.form.closest("details[open]") !== null;
+  }
+
   get corners() {
     return Number(this.form.dataset.corners ?? 0);
   }

@@ -69,7 +69,7 @@ export class PhotoAnnotatorElement extends HTMLElement {
     this.#find();
     this.#make();
     this.#listen();
-    this.#choose(0);
+    this.#choose(Math.max(0, this.#sheets.findIndex((sheet) => sheet.isUnfolded)));
     this.#showTarget();
   }
 
