@@ -50,6 +50,8 @@ export class PhotoUploadElement extends HTMLElement {
       this.addEventListener(type, (event) => this.#dragged(event), options);
     }
     window.addEventListener("beforeunload", (event) => this.#leaving(event), options);
+    // Chosen before the script came.
+    for (const input of this.#form.querySelectorAll("input[type=file]")) this.#chosen(input);
   }
 
   disconnectedCallback() {
