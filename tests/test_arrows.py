@@ -11,16 +11,17 @@ MAY_IMPORT = {
     "engine": set(),
     "reading": set(),
     "imaging": set(),
-    "drawing": {"engine", "exchange", "imaging", "reading"},
+    "logs": {"engine"},
+    "drawing": {"engine", "exchange", "imaging", "logs", "reading"},
     "exchange": {"engine", "reading"},
-    "figures": {"engine", "imaging", "reading"},
+    "figures": {"engine", "imaging", "logs", "reading"},
     "models": set(),
-    "services": {"access", "drawing", "exchange", "engine", "imaging", "models", "reading"},
-    "forms": {"services", "models", "engine", "imaging", "reading"},
-    "presenting": {"figures", "imaging", "models", "engine", "reading", "exchange"},
+    "services": {"access", "drawing", "exchange", "engine", "imaging", "logs", "models", "reading"},
+    "forms": {"services", "models", "engine", "imaging", "logs", "reading"},
+    "presenting": {"figures", "imaging", "logs", "models", "engine", "reading", "exchange"},
     "views": {
         "access", "exchange", "figures", "filters", "forms", "models", "presenting", "services",
-        "engine", "imaging", "reading",
+        "engine", "imaging", "logs", "reading",
     },
     "management": {"exchange", "engine", "models", "services", "reading"},
     "access": {"models"},
@@ -30,7 +31,7 @@ MAY_IMPORT = {
     "urls": {"views"},
     "apps": set(),
 }
-PURE = ("engine", "reading", "exchange", "figures", "imaging", "drawing")
+PURE = ("engine", "reading", "exchange", "figures", "imaging", "logs", "drawing")
 
 
 def room_of(path):
