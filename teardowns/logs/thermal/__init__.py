@@ -1,0 +1,1 @@
+"""Temperatures against time: where they settle, or would."""
