@@ -12,6 +12,7 @@ class Accuracy:
 
     relative: float           # 0.005 for "0.5 % of reading"
     absolute: float           # in the unit of the channel
+    digits: float = 0.0       # counts of the last digit, each as large as the channel's step
 
 
 @dataclass(frozen=True, slots=True)

@@ -155,7 +155,7 @@ def _ambient(rows, conditions):
 def _sensor(channel: Channel, conditions):
     stated = conditions.accuracies.get(channel.column.role, ASSUMED)
     mean = float(np.nanmean(channel.values))
-    limit = stated.relative * abs(mean) + stated.absolute
+    limit = stated.relative * abs(mean) + stated.absolute + stated.digits * channel.step
     return (("sensor and meter", limit / SPREAD), ("last digit", channel.step / (2 * SPREAD)))
 
 
