@@ -39,6 +39,8 @@ class Conditions:
     primary_inductance: float | None = None   # H
     inductance_u: float | None = None         # H, k = 1
     accuracies: Mapping[str, Accuracy] = field(default_factory=dict)      # by role
+    input_log: str = ""                       # key of the recording of the mains side, "" for none
+    input_offset: float = 0.0                 # s into this log at which that one begins
 
     def to_json(self) -> dict[str, Any]:
         return asdict(self)
