@@ -101,9 +101,17 @@ USE_TZ = True
 STATIC_URL = "static/"
 STATIC_ROOT = DATA_DIR / "static"
 STATICFILES_DIRS = [BASE_DIR / "static"]
+STATICFILES_FINDERS = [
+    "django.contrib.staticfiles.finders.FileSystemFinder",
+    "django.contrib.staticfiles.finders.AppDirectoriesFinder",
+    "core.package_files.PackageFilesFinder",
+]
 INCOMING = DATA_DIR / "incoming"           # files that are still arriving or being checked
+COPIES = DATA_DIR / "copies"               # of files of the bucket, while they are read here
+COPIES_BYTES = env.int("COPIES_BYTES", 4_000_000_000)       # those used longest ago go first
 S3_BUCKET = env.str("S3_BUCKET", "")
 S3_ENDPOINT = env.str("S3_ENDPOINT", "")
+SPOOLED = 1 << 20          # bytes of a file of the bucket in memory; beyond, it goes by the disk
 
 
 def private(folder):
@@ -116,13 +124,15 @@ def private(folder):
                 "OPTIONS": {"location": DATA_DIR / folder, "base_url": None}}
     return {"BACKEND": "storages.backends.s3.S3Storage", "OPTIONS": {
         "bucket_name": S3_BUCKET, "location": folder, "endpoint_url": S3_ENDPOINT or None,
-        "default_acl": "private", "file_overwrite": True}}
+        "default_acl": "private", "file_overwrite": True,
+        "max_memory_size": SPOOLED}}
 
 
 STORAGES = {
     "default": private("media"),
     "originals": private("originals"),      # as they came in, never served to the public
     "pictures": private("pictures"),        # what was derived from them
+    "channels": private("channels"),        # the numbers that were read out of logs
     "staticfiles": {"BACKEND": "core.static_files.HashedStaticFiles"},
 }
 

@@ -2,7 +2,7 @@
 from django.http import Http404
 
 from core.accounts.models import Role
-from teardowns.models import Photo, Status, Unit
+from teardowns.models import Photo, Recording, Status, Unit
 
 CHANGEABLE = (Status.DRAFT, Status.SENT_BACK)
 
@@ -80,3 +80,32 @@ def _photo(unit, key):
         raise Http404("No such photo.")
     photo.unit = unit
     return photo
+
+
+def recording_to_see(user, unit_pk, key):
+    """The recording, read and shown, of a unit that this person may see, or 404."""
+    return _recording(unit_to_see(user, unit_pk), key, Recording.objects.shown())
+
+
+def recording_to_change(user, unit_pk, key):
+    """The recording on the contributor's own open bench sheet, read or not, or 404."""
+    return _recording(unit_to_change(user, unit_pk), key, Recording.objects.kept())
+
+
+def recording_with_original(user, unit_pk, key):
+    """The recording whose original this person may have, its contributor or a moderator; or 404.
+
+    Beside its numbers a log may hold what nobody else is to see: names, places, serial numbers.
+    """
+    unit = unit_to_see(user, unit_pk)
+    if not (user.is_authenticated and user.pk == unit.contributor_id or may_moderate(user)):
+        raise Http404("No such recording.")
+    return _recording(unit, key, Recording.objects.kept())
+
+
+def _recording(unit, key, recordings):
+    recording = recordings.filter(unit=unit, key=key).select_related("port").first()
+    if recording is None:
+        raise Http404("No such recording.")
+    recording.unit = unit
+    return recording

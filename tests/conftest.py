@@ -6,6 +6,7 @@ from django.conf import settings
 
 from tests.cast import alice, bob, mona, rita, unit  # noqa: F401  (fixtures)
 from tests.photos import photo  # noqa: F401  (fixture)
+from tests.recordings import laid_out, recording  # noqa: F401  (fixtures)
 
 os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "true")    # the browser driver runs a loop
 
@@ -17,9 +18,10 @@ def plain_settings(settings, tmp_path):
     settings.STORAGES = settings.STORAGES | {
         "staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"},
         **{name: {"BACKEND": durable, "OPTIONS": {"location": tmp_path / name, "base_url": None}}
-           for name in ("originals", "pictures")},
+           for name in ("originals", "pictures", "channels")},
     }
     settings.INCOMING = tmp_path / "incoming"
+    settings.COPIES = tmp_path / "copies"
     settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]
 
 

@@ -1,4 +1,4 @@
-"""Who may see or change a photo, its original and its readings; everybody else gets a 404."""
+"""Who may see or change a photo or a log, and its original; everybody else gets a 404."""
 import pytest
 from django.contrib.auth.models import AnonymousUser
 from django.http import Http404
@@ -6,7 +6,7 @@ from django.utils import timezone
 
 from core.accounts.models import Role
 from teardowns import access
-from teardowns.models import Photo, PhotoCover, Status, Unit
+from teardowns.models import Photo, PhotoCover, Recording, Status, Unit
 
 pytestmark = pytest.mark.django_db
 NOBODY = AnonymousUser()
@@ -129,3 +129,47 @@ def test_a_photo_that_was_taken_down_is_found_by_nobody(people, shot, unit, deci
     at(unit, status)
     Photo.objects.update(taken_down_at=timezone.now())
     assert let_in(decide, people, shot) == set()
+
+
+@pytest.fixture
+def log(alice, unit):
+    """A recording of Alice's unit that was read, without files."""
+    return Recording.objects.create(unit=unit, key="thermal-1", kind="thermal", sha256="1" * 64,
+                                    author=alice, received=True, channels="ab/abc")
+
+
+@pytest.mark.parametrize("status, seen", [
+    (Status.DRAFT, {"alice", "rita", "mona"}),
+    (Status.PUBLISHED, {"alice", "bob", "rita", "mona", "nobody"}),
+])
+def test_a_recording_is_seen_by_those_who_see_its_unit(people, log, unit, status, seen):
+    at(unit, status)
+    assert let_in(access.recording_to_see, people, log) == seen
+
+
+@pytest.mark.parametrize("status, changed", [
+    (Status.DRAFT, {"alice"}), (Status.SENT_BACK, {"alice"}), (Status.PUBLISHED, set())])
+def test_a_recording_is_changed_by_its_contributor_while_the_sheet_is_open(
+        people, log, unit, status, changed):
+    at(unit, status)
+    assert let_in(access.recording_to_change, people, log) == changed
+
+
+@pytest.mark.parametrize("status", [Status.DRAFT, Status.PUBLISHED])
+def test_the_text_of_a_log_is_for_its_contributor_and_moderators(people, log, unit, status):
+    at(unit, status)
+    assert let_in(access.recording_with_original, people, log) == {"alice", "mona"}
+
+
+def test_a_log_that_is_not_read_yet_is_its_contributors_alone(people, log):
+    Recording.objects.update(channels="")
+    assert let_in(access.recording_to_see, people, log) == set()
+    assert let_in(access.recording_to_change, people, log) == {"alice"}
+
+
+@pytest.mark.parametrize("change", [{"taken_down_at": timezone.now()}, {"received": False}])
+def test_a_log_that_is_down_or_only_named_by_a_document_has_no_page(people, log, change):
+    Recording.objects.update(**change)
+    for decide in (access.recording_to_see, access.recording_to_change,
+                   access.recording_with_original):
+        assert let_in(decide, people, log) == set()

@@ -1,4 +1,4 @@
-/** Defines the elements; pages work without them. Those of pictures come where there are any. */
+/** Defines the elements; pages work without them. Large ones come only where a page has them. */
 import { BenchReadingElement } from "./elements/bench-reading.js";
 import { BenchSheetElement } from "./elements/bench-sheet.js";
 
@@ -9,4 +9,10 @@ if (document.querySelector("photo-annotator")) {
 }
 if (document.querySelector("photo-upload")) {
   import("./elements/photo-upload.js").then((module) => module.PhotoUploadElement.define());
+}
+if (document.querySelector("log-chart")) {
+  import("./elements/log-chart.js").then((module) => module.LogChartElement.define());
+}
+if (document.querySelector("read-on")) {
+  import("./elements/read-on.js").then((module) => module.ReadOnElement.define());
 }

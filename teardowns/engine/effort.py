@@ -110,6 +110,7 @@ EFFORT: dict[str, Effort] = {
     **_each("opened", "oscilloscope", {
         "minimum_bus_voltage": (15, 70.0, 0.04), "switching_frequency": (8, 65e3, 0.02),
         "bus_voltage": (8, 140.0, 0.02), "reflected_voltage": (8, 80.0, 0.03),
+        "on_time": (8, 5.3e-6, 0.02),
     }),
     **_each("opened", "look", {
         "voltage_doubler": (1, 0.0, 0.0), "common_mode_choke": (1, 1.0, 0.0),

@@ -207,6 +207,8 @@ _MAINS_SIDE = (
              pooling="lowest"),
     Quantity("switching_frequency", "Hz", "Switching frequency", "At full load.",
              1e3, 5e6, "kHz"),
+    Quantity("on_time", "s", "On-time of the primary switch",
+             "How long it conducts in each period, at full load.", 0, 1e-3, "µs"),
     Quantity("current_sense_resistance", "Ω", "Current-sense resistance",
              "Resistance in the source or emitter of the primary switch.", 0, 100),
     Quantity("current_sense_threshold", "V", "Current-sense threshold",

@@ -47,7 +47,8 @@ def _of_unit(unit):
 
 
 def _repeated(document):
-    for name, key in (*IDENTITY.items(), ("ports", "label"), ("photos", "sha256")):
+    for name, key in (*IDENTITY.items(), ("ports", "label"), ("photos", "sha256"),
+                      ("recordings", "sha256")):
         first: dict[str, int] = {}
         for index, row in enumerate(document[name]):
             where = first.setdefault(row[key], index)

@@ -114,6 +114,7 @@ class ConditionsForm(forms.Form):
 
     def __init__(self, data=None, *, kind: str, conditions: Conditions, **rest):
         self.kind = RecordingKind(kind)
+        typed = rest.pop("initial", {})
         super().__init__(data, auto_id="conditions-%s", use_required_attribute=False, **rest)
         for role, unit in ACCURACIES.items():
             self.fields[f"accuracy-{role}"] = AccuracyField(
@@ -122,7 +123,7 @@ class ConditionsForm(forms.Form):
                 if unit != "°C" else "As its data sheet prints them, such as 1.5 °C.")
         wanted = FIELDS[self.kind]
         self.fields = {name: self.fields[name] for name in wanted}
-        self.initial = self._texts(conditions)
+        self.initial = self._texts(conditions) | typed
 
     def _texts(self, stated):
         cable = stated.cable

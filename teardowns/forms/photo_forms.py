@@ -10,21 +10,23 @@ from django.core.exceptions import ValidationError
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.imaging.known_lengths import BESIDE, BY_CODE, ON_UNIT
 from teardowns.imaging.points import SHAPES, checked, parsed_points
-from teardowns.models import Barrier, Path, Stage
-from teardowns.reading.quantity import print_quantity
+from teardowns.models import Stage
 
+LEGEND_HINT = "Printed at the ends of the colour scale in the picture. Left empty: it has none."
 MM = 1e-3
 TYPED = "typed"
 SHAPE_NAMES = {"point": "point", "line": "line", "path": "path, open", "polygon": "area",
                "box": "box"}
 POINTS_HINT = "x,y in pixels, a space between points. Drawing on the picture fills this in."
-MEASURED_BARRIERS = ("PRI_SEC", "PRI_ENC", "L_N")
 
 
 class PhotoForm(forms.Form):
     """A form whose ids carry its name, so that several stand on one page."""
 
     name = ""
+    MORE: tuple[str, ...] = ()           # fields that are folded away
+    MORE_TITLE = ""
+    NOTE = ""
 
     def __init__(self, data=None, *, photo=None, **rest):
         self.photo = photo
@@ -33,7 +35,17 @@ class PhotoForm(forms.Form):
     @property
     def shown(self):
         return [self[name] for name, field in self.fields.items()
-                if not field.widget.is_hidden]
+                if not field.widget.is_hidden and name not in self.MORE]
+
+    @property
+    def more(self):
+        return [self[name] for name in self.MORE]
+
+    @property
+    def is_unfolded(self):
+        """Whether something was typed where it would be folded away."""
+        return any(self[name].errors or self[name].value() not in (None, "", False, initial)
+                   for name in self.MORE for initial in [self.fields[name].initial])
 
     @property
     def hidden(self):
@@ -77,9 +89,12 @@ class DrawnForm(PhotoForm):
         return self.cleaned_data.get("shape") or self.SHAPES[-1]
 
     def clean_points(self):
+        return self.points_of(self.shape_drawn(), self.cleaned_data["points"])
+
+    def points_of(self, shape, text):
+        """What was typed or drawn, if it makes this shape inside the picture."""
         try:
-            points = parsed_points(self.cleaned_data["points"])
-            return checked(self.shape_drawn(), points, self.photo.width, self.photo.height)
+            return checked(shape, parsed_points(text), self.photo.width, self.photo.height)
         except ValueError as error:
             raise ValidationError(str(error)) from error
 
@@ -191,61 +206,6 @@ class ScaleCornersForm(ScaleForm):
         return points
 
 
-class ReadForm(DrawnForm):
-    """What is drawn is measured with one of the photo's scales."""
-
-    SHAPES = ("line", "path")
-    shape = forms.ChoiceField(label="Shape", initial="line")
-    scale = forms.ChoiceField(label="Scale", error_messages={
-        "required": "Set a scale on this photo first.",
-        "invalid_choice": "Set a scale on this photo first, then choose it here."})
-    surface = forms.BooleanField(label="Follows the surface: grooves narrower than 1 mm are "
-                                       "bridged (pollution degree 2)", required=False)
-    off_plane = forms.BooleanField(label="Lies above or below the plane of the scale",
-                                   required=False)
-
-    def __init__(self, data=None, *, scales=(), **rest):
-        super().__init__(data, **rest)
-        self.fields["scale"].choices = [(row.pk, scale_name(row)) for row in scales]
-
-    def clean(self):
-        cleaned = super().clean()
-        if not self.errors and cleaned["surface"] and len(cleaned["points"]) > 60:
-            self.add_error("points", "Follow the surface with at most 60 points.")
-        return cleaned
-
-
-class MeasureForm(ReadForm):
-    name = "measure"
-    what = forms.ChoiceField(label="What it measures")
-    place = forms.CharField(label="Place of a new distance", max_length=120, required=False,
-                            help_text="Such as “under the optocoupler”.")
-    field_order = ("shape", "points", "scale", "what", "place", "surface", "off_plane")
-
-    def __init__(self, data=None, *, rows=(), **rest):
-        super().__init__(data, **rest)
-        self.rows = {f"row:{row.key}": row for row in rows}
-        self.fields["what"].choices = [
-            ("A new distance", [(f"new:{barrier}:{path}", f"{Path(path).label}, "
-                                 f"{Barrier(barrier).label}") for barrier in MEASURED_BARRIERS
-                                for path in Path.values]),
-            ("A distance recorded already", [(code, f"{row.place}, {row.get_path_display()}")
-                                             for code, row in self.rows.items()]),
-            ("A size", [(f"size:{each.code}", each.label) for each in sizes()])]
-
-    def clean(self):
-        cleaned = super().clean()
-        what = cleaned.get("what", "")
-        if what.startswith("new:") and not cleaned.get("place"):
-            self.add_error("place", "Say where the distance lies, so that a reviewer finds it.")
-        is_surface = what.endswith(":creepage") or \
-            what in self.rows and self.rows[what].path == Path.CREEPAGE
-        if cleaned.get("surface") and what and not is_surface:
-            self.add_error("surface", "Only a creepage distance follows the surface: choose one, "
-                                      "or take this tick away.")
-        return cleaned
-
-
 class CelsiusField(forms.FloatField):
     def __init__(self, **rest):
         super().__init__(
@@ -289,10 +249,28 @@ class TemperatureForm(DrawnForm):
         widget=forms.TextInput(attrs={"inputmode": "decimal", "class": "num"}))
     background = CelsiusField(label="What the surface mirrors, °C", min_value=-40, max_value=400,
                               initial=23, help_text="As a rule the room.")
+    legend_low = CelsiusField(label="Lowest temperature on the legend, °C", required=False,
+                              min_value=-40, max_value=400, help_text=LEGEND_HINT)
+    legend_high = CelsiusField(label="Highest temperature on the legend, °C", required=False,
+                               min_value=-40, max_value=400)
 
     def __init__(self, data=None, **rest):
         super().__init__(data, **rest)
         self.fields["what"].choices = [(each.code, each.label) for each in surfaces()]
+
+    def clean(self):
+        cleaned = super().clean()
+        low, high = cleaned.get("legend_low"), cleaned.get("legend_high")
+        if {"legend_low", "legend_high"} & set(self.errors):
+            return cleaned
+        if (low is None) != (high is None):
+            self.add_error("legend_low" if low is None else "legend_high",
+                           "Write both ends of the legend, or neither where none is printed.")
+        elif low is not None and low >= high:
+            self.add_error("legend_high", "The highest temperature on the legend must lie above "
+                                          "the lowest: check which is which.")
+        cleaned["legend"] = None if low is None else (low, high)
+        return cleaned
 
 
 class CoverForm(DrawnForm):
@@ -306,24 +284,10 @@ class CoverForm(DrawnForm):
         return min(left, right), min(top, bottom), abs(right - left), abs(bottom - top)
 
 
-def sizes():
-    """Lengths that are a size of the unit, not a path across a barrier."""
-    paths = set(Path.values)
-    return [each for code, each in QUANTITIES.items() if each.unit == "m" and code not in paths
-            and code != "rated_altitude"]
-
-
 def surfaces():
     """Temperatures of a place on the unit, which a camera can see."""
     return [each for code, each in QUANTITIES.items() if each.unit == "°C"
             and code.endswith("_temperature") and code != "ambient_temperature"]
-
-
-def scale_name(row):
-    """ "card, 85.6 mm × 54 mm, on the board" """
-    known = BY_CODE.get(row.known)
-    lengths = " × ".join(print_quantity(length, "m", digits=4) for length in row.lengths)
-    return ", ".join(filter(None, (known.name if known else "", lengths, row.plane)))
 
 
 def _size(known):

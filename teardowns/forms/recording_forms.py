@@ -29,7 +29,7 @@ class ReceiveForm(forms.Form):
 class SpanForm(forms.Form):
     """Where in the log one result is read from."""
 
-    code = forms.CharField(widget=forms.HiddenInput, max_length=40)
+    name = forms.CharField(widget=forms.HiddenInput, max_length=60)
     start = QuantityField("s", low=-1e12, label="From")
     end = QuantityField("s", low=-1e12, label="To")
 
@@ -57,6 +57,20 @@ class DescribeRecordingForm(forms.Form):
     def __init__(self, data=None, *, ports=(), **rest):
         super().__init__(data, auto_id="describe-%s", use_required_attribute=False, **rest)
         self.fields["port"].choices = [("", "not at one port"), *ports]
+
+
+class InputLogForm(forms.Form):
+    """Which other log holds the mains side of this test."""
+
+    name = "input-log"
+    other = forms.ChoiceField(label="Log of the mains side", required=False)
+    offset = QuantityField("s", low=-1e9, label="It begins at",
+                           help_text="Seconds of this log. Left empty: found by the steps that "
+                                     "both show.")
+
+    def __init__(self, data=None, *, others=(), **rest):
+        super().__init__(data, auto_id="input-log-%s", use_required_attribute=False, **rest)
+        self.fields["other"].choices = [("", "none"), *others]
 
 
 class TakeDownRecordingForm(forms.Form):

@@ -139,7 +139,7 @@ MAINS_SIDE = Section("mains-side", "Mains side", (
         Entry("current_sense_resistance"),
         Parts((Role.SENSE_RESISTOR,), ("count", "nominal", "tolerance"), "Current-sense resistor",
               at_least=0),
-        Entry("switching_frequency", MAINS),
+        Entry("switching_frequency", MAINS), Entry("on_time", MAINS),
         Entry("reflected_voltage"), Entry("bias_regulator"),
     )),
 ), cautions=(cautions.DISCHARGE, cautions.NO_EARTHED_PROBE, cautions.ISOLATION, cautions.OPENED),

@@ -17,7 +17,7 @@ def main(argument: str) -> None:
     """Limits first; then all imports, because afterwards no file can be opened any more."""
     limit_resources()
     from . import making
-    making.prepare()
+    making.prepare(argument)
     give_up_the_rest()
     os.write(2, b"\n" + json.dumps(making.outcome(argument)).encode())
 

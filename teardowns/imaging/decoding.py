@@ -4,6 +4,7 @@ from io import BytesIO
 
 from PIL import Image, ImageCms, UnidentifiedImageError
 
+from . import heic
 from .job import Job
 from .limits import MAX_PROFILE
 
@@ -30,7 +31,9 @@ def opened(data: bytes, job: Job) -> Image.Image:
         image = Image.open(BytesIO(data), formats=[job.format])
     except UnidentifiedImageError as error:
         raise Damaged from error
-    if image.size != tuple(job.size) or getattr(image, "n_frames", 1) != 1:
+    # Of several pictures in a HEIC the decoder takes the one that the file is about; none moves.
+    frames = 1 if job.format == heic.FORMAT else getattr(image, "n_frames", 1)
+    if image.size != tuple(job.size) or frames != 1:
         raise Damaged
     return image
 
@@ -42,6 +45,8 @@ def upright(data: bytes, profile: bytes, job: Job, size: tuple[int, int]) -> Ima
     if job.format == "JPEG":
         image.draft(image.mode, stored)
     image.load()
+    if job.format == heic.FORMAT and image.size != tuple(job.size):
+        raise Damaged
     if job.format == "JPEG" and _ends_early(data, image, job):
         raise Damaged
     profile = profile or image.info.get("icc_profile") or b""

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from threading import BoundedSemaphore
 
+from . import heic
 from .burn_in import Box
 from .job import Job, derived_sizes
 from .limits import WALL_SECONDS, WIDTHS
@@ -19,7 +20,8 @@ from .walk import Walk, walk
 __all__ = ["WIDTHS", "Derived", "DerivedFile", "derive"]
 
 MEDIA_TYPE = "image/webp"
-FORMATS = {"image/jpeg": "JPEG", "image/png": "PNG", "image/webp": "WEBP", "image/avif": "AVIF"}
+FORMATS = {"image/jpeg": "JPEG", "image/png": "PNG", "image/webp": "WEBP", "image/avif": "AVIF",
+           "image/heic": heic.FORMAT}
 ROOT = Path(__file__).resolve().parents[2]
 START = "import sys; sys.path.insert(0, sys.argv[1]); " \
         "from teardowns.imaging.child import main; main(sys.argv[2])"

@@ -6,11 +6,13 @@ from io import BytesIO
 # The plug-ins are imported here because a child that works can open no file any more.
 from PIL import AvifImagePlugin, Image, ImagePalette, TiffImagePlugin, WebPImagePlugin
 
+from . import heic
 from .burn_in import painted
 from .decoding import Damaged, ProfileTooLong, scaled, unpacked, upright
 from .job import Job
 from .limits import MAX_PIXELS
 from .perceptual_hash import perceptual_hash
+from .structure.found import ZEROS
 
 NEEDED = (AvifImagePlugin, ImagePalette, TiffImagePlugin, WebPImagePlugin)  # EXIF in AVIF: TIFF
 QUALITY = 80
@@ -20,9 +22,11 @@ DAMAGE = (Damaged, Image.DecompressionBombError, Image.DecompressionBombWarning,
           SyntaxError, ValueError, EOFError, IndexError, KeyError, TypeError, RuntimeError)
 
 
-def prepare() -> None:
+def prepare(text: str) -> None:
     """Everything that needs files, and the decoder's own limit on pixels as an error."""
     Image.preinit()
+    if Job.from_json(text).format == heic.FORMAT:
+        heic.prepare()
     Image.MAX_IMAGE_PIXELS = MAX_PIXELS
     warnings.simplefilter("error", Image.DecompressionBombWarning)
 
@@ -67,8 +71,14 @@ def _largest(data, profile, job):
 
 
 def _bytes_of(pieces):
-    return b"".join(piece if isinstance(piece, bytes) else os.pread(0, piece[1], piece[0])
-                    for piece in pieces)
+    return b"".join(map(_bytes_of_one, pieces))
+
+
+def _bytes_of_one(piece):
+    if isinstance(piece, bytes):
+        return piece
+    offset, length = piece
+    return bytes(length) if offset == ZEROS else os.pread(0, length, offset)
 
 
 def _write(image):

@@ -6,6 +6,7 @@ Points = tuple[tuple[float, float], ...]
 
 SHAPES = ("point", "line", "path", "polygon", "box")
 COUNTS = {"point": (1, 1), "line": (2, 2), "path": (2, 500), "polygon": (3, 500), "box": (2, 2)}
+CLICKS = (3, 30)
 NEEDS = {"point": "A point needs one point", "line": "A line needs two points",
          "path": "A path needs at least two points and at most 500",
          "polygon": "A polygon needs at least three points and at most 500",
@@ -38,6 +39,17 @@ def checked(shape: str, points: Points, width: int | None = None,
     for at, point in enumerate(points, start=1):
         _check_inside(at, point, width, height)
     _check_different(shape, points)
+    return points
+
+
+def checked_clicks(points: Points, width: int | None = None, height: int | None = None) -> Points:
+    """The clicks on one and the same point as they are, if they are enough and in the picture."""
+    least, most = CLICKS
+    if not least <= len(points) <= most:
+        raise ValueError(f"Click the same point at least {least} times and at most {most}; "
+                         f"{len(points)} given.")
+    for at, point in enumerate(points, start=1):
+        _check_inside(at, point, width, height)
     return points
 
 

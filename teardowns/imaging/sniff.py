@@ -1,8 +1,8 @@
 """What a file is, told by its first bytes; its name and what the sender calls it decide nothing."""
+from . import heic
 from .refusals import Refused, empty_file
 
 HEAD = 512                       # bytes that are enough to tell
-TAKEN = "JPEG, PNG, WebP and AVIF pictures are taken"
 REMEDY = "Save the picture as JPEG and upload that."
 HEIC_REMEDY = (
     "On the phone, choose the most compatible format in the camera's settings (it then takes "
@@ -30,8 +30,14 @@ OTHERS = (                       # (first bytes, what people call it)
 MARKUP = (b"<!doctype", b"<html", b"<?xml", b"<svg", b"<script", b"<?php", b"<head", b"<body")
 
 
+def kinds_taken() -> dict[str, str]:
+    """What people call each kind that is taken, by media type."""
+    kinds = {"image/jpeg": "JPEG", "image/png": "PNG", "image/webp": "WebP", "image/avif": "AVIF"}
+    return kinds | {"image/heic": "HEIC"} if heic.is_readable() else kinds
+
+
 def media_type_of(head: bytes) -> str:
-    """One of image/jpeg, image/png, image/webp, image/avif; raises Refused for all else."""
+    """One of `kinds_taken`; raises Refused for all else."""
     if not head:
         raise empty_file()
     if head.startswith(b"\xff\xd8\xff"):
@@ -52,6 +58,8 @@ def _of_container(head):
     if brands & AVIF_BRANDS:
         return "image/avif"
     if brands & HEIC_BRANDS:
+        if heic.is_readable():
+            return "image/heic"
         raise _unsupported("a HEIC picture", HEIC_REMEDY)
     if head[8:11] == b"crx":
         raise _unsupported("a camera raw file")
@@ -70,8 +78,13 @@ def _refusal(head):
     if text.startswith(MARKUP) or text.startswith(b"<!--"):
         return _unsupported("a web page or other text")
     return Refused(
-        "unknown_type", f"The file is not a picture of a known kind; {TAKEN}. {REMEDY}")
+        "unknown_type", f"The file is not a picture of a known kind; {_taken()}. {REMEDY}")
 
 
 def _unsupported(name, remedy=REMEDY):
-    return Refused("unsupported_type", f"The file is {name}; {TAKEN}. {remedy}")
+    return Refused("unsupported_type", f"The file is {name}; {_taken()}. {remedy}")
+
+
+def _taken():
+    *others, last = kinds_taken().values()
+    return f"{', '.join(others)} and {last} pictures are taken"

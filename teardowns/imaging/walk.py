@@ -5,11 +5,11 @@ from typing import BinaryIO
 from .limits import MAX_BYTES
 from .refusals import check_pixels, empty_file, too_large
 from .sniff import HEAD, media_type_of
-from .structure import avif, jpeg, png, webp
+from .structure import avif, heic, jpeg, png, webp
 from .structure.found import Piece, Source
 
 WALKERS = {"image/jpeg": jpeg.walk, "image/png": png.walk, "image/webp": webp.walk,
-           "image/avif": avif.walk}
+           "image/avif": avif.walk, "image/heic": heic.walk}
 TURNED = {5, 6, 7, 8}                # orientations that swap the sides
 
 

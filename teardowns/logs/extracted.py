@@ -56,3 +56,12 @@ class Unread:
 
 
 Result = Extracted | Told | Unread
+
+
+_KINDS = {"number": Extracted, "word": Told, "unread": Unread}
+
+
+def result_from(stored: Mapping[str, Any]) -> Result:
+    """What `to_json` wrote; a recording keeps a name beside it."""
+    return _KINDS[stored["kind"]](**{name: value for name, value in stored.items()
+                                     if name not in ("kind", "name")})

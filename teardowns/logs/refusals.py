@@ -2,7 +2,7 @@
 from dataclasses import dataclass
 
 
-@dataclass(frozen=True)
+@dataclass(eq=False)      # not frozen: whoever catches an exception notes its way on it
 class RefusedLog(ValueError):
     """A log, or one cell of it, that cannot be read as it stands."""
 

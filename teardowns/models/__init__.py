@@ -20,15 +20,23 @@ from .parts import BoardFamily, BoardFamilyMember, Part, PartLimit
 from .photos import (
     Annotation,
     Photo,
+    PhotoClicks,
     PhotoCover,
     PhotoDerivative,
     PhotoReading,
     PhotoScale,
+    PhotoTemperature,
     PhotoUpload,
     Stage,
 )
 from .ports import Connector, DataWiring, Port
-from .recordings import Recording, RecordingKind
+from .recordings import (
+    InstrumentLayout,
+    Recording,
+    RecordingKind,
+    RecordingReading,
+    RecordingUpload,
+)
 from .reference_sets import ReferenceSet
 from .reviews import AuditEntry, Publication, Reply, Review, ReviewDecision
 from .scenario_sets import ScenarioSet
@@ -37,12 +45,13 @@ from .units import Channel, Kind, Status, Unit
 __all__ = [
     "Annotation", "Assessment", "AuditEntry", "Barrier", "BoardFamily", "BoardFamilyMember",
     "Bridged", "Channel", "Claim", "ClaimKind", "Component", "Connector", "Damage",
-    "DataWiring", "How", "InsulationObservation", "Kind", "LayerKind", "Material",
-    "Measurement", "Method", "Part", "PartLimit", "Path", "Photo", "PhotoCover",
-    "PhotoDerivative", "PhotoReading", "PhotoScale", "PhotoUpload", "Port", "PrintedText",
-    "Publication", "Recording", "RecordingKind", "ReferenceSet", "Reply", "Review",
-    "ReviewDecision", "ReviewState", "Role", "ScenarioSet", "Shape", "Site", "Situation",
-    "Source", "StackLayer", "Stage", "State", "Status", "UncertaintyKind", "Unit",
-    "UnsavedSection", "WindingRole", "WireInsulation",
+    "DataWiring", "How", "InstrumentLayout", "InsulationObservation", "Kind", "LayerKind",
+    "Material", "Measurement", "Method", "Part", "PartLimit", "Path", "Photo", "PhotoClicks",
+    "PhotoCover", "PhotoDerivative", "PhotoReading", "PhotoScale", "PhotoTemperature",
+    "PhotoUpload", "Port", "PrintedText", "Publication", "Recording", "RecordingKind",
+    "RecordingReading", "RecordingUpload", "ReferenceSet", "Reply", "Review", "ReviewDecision",
+    "ReviewState", "Role", "ScenarioSet", "Shape", "Site", "Situation", "Source", "StackLayer",
+    "Stage", "State", "Status", "UncertaintyKind", "Unit", "UnsavedSection", "WindingRole",
+    "WireInsulation",
 ]
 EVIDENCE = (PrintedText, Claim, Port, Component, StackLayer, InsulationObservation, Measurement)

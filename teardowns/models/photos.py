@@ -126,6 +126,20 @@ class PhotoScale(models.Model):
         constraints = [at_least("length_uncertainty", 0, "scale_uncertainty_not_negative")]
 
 
+class PhotoClicks(models.Model):
+    """One point, clicked again and again: how far one click of this person may be off."""
+
+    photo = models.ForeignKey(Photo, on_delete=models.CASCADE, related_name="clicks")
+    points = models.JSONField()                       # [[x, y], …], pixels
+    uncertainty = models.FloatField()                 # pixels, k = 1, along each axis
+    author = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT)
+    created_at = models.DateTimeField(auto_now_add=True)
+
+    class Meta:
+        ordering = ["pk"]
+        constraints = [at_least("uncertainty", 0, "clicks_uncertainty_finite")]
+
+
 class Annotation(models.Model):
     """A W3C Web Annotation: a region of the photo and the evidence that it shows."""
 
@@ -153,6 +167,12 @@ class PhotoReading(models.Model):
     shape = models.CharField(max_length=8)                 # "line" or "path"
     points = models.JSONField()                            # [[x, y], …], pixels
     narrowest_groove = models.FloatField(null=True, blank=True)    # m; narrower ones are bridged
+    pollution_degree = models.PositiveSmallIntegerField(null=True, blank=True)     # 1 to 3
+    clearance = models.FloatField(null=True, blank=True)   # m: the required one, behind the X above
+    slot = models.JSONField(default=dict, blank=True)      # the slot that it goes round
+    click_uncertainty = models.FloatField(null=True, blank=True)   # pixels, k = 1; None: not kept
+    clicks = models.ForeignKey(PhotoClicks, null=True, blank=True, on_delete=models.PROTECT,
+                               related_name="readings")    # None: what one click is off is assumed
     value = models.FloatField()                            # m
     uncertainty = models.FloatField()                      # m, k = 1
     budget = models.JSONField()                            # [[source of error, m], …]
@@ -165,6 +185,36 @@ class PhotoReading(models.Model):
         constraints = [
             at_least("value", 0, "reading_value_finite"),
             at_least("uncertainty", 0, "reading_uncertainty_finite"),
+            models.CheckConstraint(
+                condition=models.Q(pollution_degree__isnull=True)
+                | models.Q(pollution_degree__range=(1, 3)), name="reading_pollution_known"),
+        ]
+
+
+class PhotoTemperature(models.Model):
+    """A temperature read off a thermal picture, as the camera showed it and as it was set right."""
+
+    photo = models.ForeignKey(Photo, on_delete=models.CASCADE, related_name="temperatures")
+    shows = models.CharField(max_length=80)                # "measurement/case-temperature"
+    shape = models.CharField(max_length=8)                 # "point" or "box"
+    points = models.JSONField()                            # [[x, y], …], pixels
+    reading = models.FloatField()                          # °C, as shown
+    set_emissivity = models.FloatField()
+    emissivity = models.FloatField()
+    background = models.FloatField()                       # °C
+    legend_low = models.FloatField(null=True, blank=True)  # °C: the ends of the colour scale that
+    legend_high = models.FloatField(null=True, blank=True)         # is printed in the picture
+    value = models.FloatField()                            # °C, set right
+    uncertainty = models.FloatField()                      # K, k = 1
+    author = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT)
+    created_at = models.DateTimeField(auto_now_add=True)
+
+    class Meta:
+        ordering = ["pk"]
+        constraints = [
+            models.CheckConstraint(
+                condition=models.Q(legend_low__isnull=True, legend_high__isnull=True)
+                | models.Q(legend_low__lt=models.F("legend_high")), name="legend_ends_in_order"),
         ]
 
 

@@ -5,6 +5,7 @@ from django.apps import apps
 from django.conf import settings
 from django.db import models
 from django.db.models import Subquery
+from django.db.models.functions import Coalesce
 from django.urls import reverse
 from simple_history.models import HistoricalRecords
 
@@ -55,9 +56,15 @@ class UnitQuerySet(models.QuerySet):
         newest = Subquery(
             assessments.filter(unit=models.OuterRef("pk"), confirmed_only=False).values("pk")[:1]
         )
-        stored = models.FilteredRelation("assessments", condition=models.Q(assessments=newest))
+        stored = models.FilteredRelation("assessments", condition=models.Q(assessments__pk=newest))
         return self.annotate(stored=stored).annotate(
             **{f"stored_{column}": models.F(f"stored__{column}") for column in columns})
+
+    def with_logs(self):
+        """Annotated with how many logs of instruments it shows, as `logs`."""
+        shown = apps.get_model("teardowns", "Recording").objects.shown().order_by().filter(
+            unit=models.OuterRef("pk")).values("unit").annotate(n=models.Count("pk")).values("n")
+        return self.annotate(logs=Coalesce(Subquery(shown), 0))
 
     def with_active_set(self):
         """Annotated with the sets in force, of habits and of scenarios: a page that recomputes

@@ -7,7 +7,7 @@ from teardowns.engine.quantities import QUANTITIES
 from teardowns.engine.subjects import PATH
 from teardowns.figures.marks import looking_mark, review_mark
 from teardowns.figures.markup import element, escape
-from teardowns.models import Situation
+from teardowns.models import Measurement, Situation
 from teardowns.reading.quantity import print_quantity
 
 from .numbers import THIN, as_recorded, printed, with_unit
@@ -145,7 +145,7 @@ def source(row) -> list[str]:
     """How it was obtained, the photo or recording behind it, and the contributor's note."""
     how = [row.get_how_display()] if row.state == "recorded" else []
     photo = [] if row.photo is None else [_photo(row.photo, row.ref)]
-    recording = [] if row.recording is None else [str(row.recording)]
+    recording = [] if row.recording is None else [_recording(row.recording, row)]
     return how + photo + recording + ([row.note] if row.note else [])
 
 
@@ -155,6 +155,16 @@ def _photo(photo, ref) -> str:
         return str(photo)
     place = f"{photo.get_absolute_url()}?shows={ref}"
     return mark_safe(element("a", escape(str(photo)), href=place))
+
+
+def _recording(recording, row) -> str:
+    """A link to where in the log it was read, or the log's name where it cannot be seen."""
+    if not recording.is_shown:
+        return str(recording)
+    place = recording.get_absolute_url()
+    if isinstance(row, Measurement):
+        place += f"#result-{row.quantity}"
+    return mark_safe(element("a", escape(f"log: {recording}"), href=place))
 
 
 def review(row) -> SafeString:

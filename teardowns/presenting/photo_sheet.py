@@ -10,7 +10,6 @@ from django.urls import reverse
 from django.utils.safestring import mark_safe
 
 from teardowns.figures.photo_marks import DrawnMark, marks_drawing
-from teardowns.imaging.measuring import agreement
 from teardowns.imaging.scales import stored_scale
 from teardowns.imaging.web_annotation import read
 from teardowns.models import (
@@ -19,16 +18,17 @@ from teardowns.models import (
     PhotoDerivative,
     PhotoReading,
     PhotoScale,
+    PhotoTemperature,
     Unit,
 )
 from teardowns.reading.quantity import print_quantity
 
 from .links import Links
+from .photo_readings import compared, temperatures_told
 
 SIZES = "(min-width: 64rem) 52rem, 100vw"
 THUMB_SIZES = "(min-width: 40rem) 16rem, 45vw"
 DRAWING = "Drawing, not a photograph."
-SHARED = "Length of the scale"           # a source of error that readings by one scale share
 
 
 def picture(photo: Photo, files: Sequence[PhotoDerivative], sizes: str = SIZES) -> dict[str, Any]:
@@ -74,7 +74,8 @@ def gallery_neighbours(photos: Sequence[Photo], photo: Photo) -> dict[str, Any]:
 
 def photo_sheet(photo: Photo, marks: Sequence[Annotation], scale_rows: Sequence[PhotoScale],
                 readings: Sequence[PhotoReading], names: Mapping[str, str],
-                hidden: str = "", meant: str = "") -> dict[str, Any]:
+                hidden: str = "", meant: str = "",
+                temperatures: Sequence[PhotoTemperature] = ()) -> dict[str, Any]:
     """Context of a page about one photo.
 
     names : by ref, what a row of evidence is called; hidden : ref whose mark and readings are left
@@ -90,7 +91,8 @@ def photo_sheet(photo: Photo, marks: Sequence[Annotation], scale_rows: Sequence[
                                            photo.width, photo.height)),
         "marks": [_listed(mark, names, links) for mark in shown],
         "scales": [_scale(row) for row in scale_rows],
-        "readings": [] if hidden else _compared(readings, names, links),
+        "readings": [] if hidden else compared(readings, names, links),
+        "temperatures": [] if hidden else temperatures_told(temperatures, names, links),
         **_live_scale(scale_rows),
     }
 
@@ -131,37 +133,3 @@ def _live_scale(rows):
         return {"mm_per_px": f"{1e3 * scale.metres_a_pixel:.8g}"}
     matrix = np.diag([1e3, 1e3, 1.0]) @ scale.matrix
     return {"homography": " ".join(f"{value:.10g}" for value in matrix.ravel())}
-
-
-def _compared(readings, names, links):
-    """Each length, its readings beside the first one, and whether they agree."""
-    found: dict[str, list[PhotoReading]] = {}
-    for each in readings:
-        found.setdefault(each.shows, []).append(each)
-    return [{"name": names.get(ref, ref), "evidence": links.evidence(ref) if ref in names else "",
-             "rows": [_reading(each, rows[0]) for each in rows]} for ref, rows in found.items()]
-
-
-def _reading(row, first):
-    parts = [{"name": name, "share": print_quantity(share, "m", digits=2)}
-             for name, share in row.budget]
-    return {"pk": row.pk, "value": print_quantity(row.value, "m", uncertainty=2 * row.uncertainty),
-            "author": row.author.get_username(), "day": row.created_at.date().isoformat(),
-            "blind": row.blind, "budget": parts,
-            "groove": row.narrowest_groove and print_quantity(row.narrowest_groove, "m", digits=2),
-            "agreement": "" if row is first else _agreement(row, first)}
-
-
-def _agreement(row, first):
-    """In words; by one scale, its own error is in both readings and says nothing of them."""
-    us = [_own(each, row.scale_id == first.scale_id) for each in (row, first)]
-    found = agreement(row.value, us[0], first.value, us[1])
-    difference = print_quantity(abs(found.difference), "m", digits=2)
-    if found.agrees is None:
-        return f"{difference} apart; the evidence does not decide whether they agree"
-    return f"{difference} apart; {'agrees' if found.agrees else 'does not agree'} with the first"
-
-
-def _own(row, is_shared):
-    parts = [share for name, share in row.budget if not (is_shared and name == SHARED)]
-    return float(np.hypot.reduce(parts)) if parts else None

@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 from math import sqrt
 from typing import Any
 
+from teardowns.figures.lanes import letter
 from teardowns.reading.quantity import print_quantity
 
 COVERED = 2          # expanded uncertainty, 95 %
@@ -15,12 +16,14 @@ def shown_results(results: Sequence[Mapping[str, Any]], taken: Mapping[str, Mapp
                   ) -> dict[str, list[dict[str, Any]]]:
     """`read`: numbers and words in their order; `unread`: what the log does not show, and why.
 
-    results : as stored with the recording; taken : by code, the row of evidence it went into
+    results : as stored with the recording; taken : by name, the row of evidence it went into
     """
-    read = [_number(result, taken.get(result["code"])) if result["kind"] == "number"
-            else _word(result) for result in results if result["kind"] != "unread"]
-    return {"read": read, "unread": [{"label": result["label"], "why": result["why"]}
-                                     for result in results if result["kind"] == "unread"]}
+    placed = [result for result in results if result["kind"] != "unread"]
+    read = [(_number(result, taken.get(result["name"])) if result["kind"] == "number"
+             else _word(result)) | {"letter": letter(i)} for i, result in enumerate(placed)]
+    return {"read": read, "unread": [
+        {"name": result["name"], "label": result["label"], "why": result["why"]}
+        for result in results if result["kind"] == "unread"]}
 
 
 def _number(result, row):
@@ -37,9 +40,12 @@ def _word(result):
 
 
 def _placed(result):
-    return {"code": result["code"], "label": result["label"], "start": result["start"],
-            "end": result["end"], "span": span_text(result["start"], result["end"]),
-            "working": list(result["working"])}
+    start, end, name = result["start"], result["end"], result["name"]
+    return {"name": name, "anchor": name.replace("#", "-"), "label": result["label"],
+            "span": span_text(start, end), "working": list(result["working"]),
+            # To the last digit for the machine, as a person would type it for the person.
+            "start": repr(start), "end": repr(end),
+            "start_typed": f"{start:.9g}", "end_typed": f"{end:.9g}"}
 
 
 def span_text(start: float, end: float) -> str:

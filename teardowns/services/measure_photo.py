@@ -12,8 +12,18 @@ from teardowns import access
 from teardowns.engine.requirements.surface_path import narrowest_width
 from teardowns.imaging.measuring import CLICK_U, Reading, measure
 from teardowns.imaging.points import Points
+from teardowns.imaging.slot_reading import Slot, SlotReading, measure_round_slot
 from teardowns.imaging.surface_path import counted_length
-from teardowns.models import AuditEntry, Photo, PhotoReading, PhotoScale, UncertaintyKind
+from teardowns.models import (
+    AuditEntry,
+    InsulationObservation,
+    Photo,
+    PhotoClicks,
+    PhotoReading,
+    PhotoScale,
+    Shape,
+    UncertaintyKind,
+)
 from teardowns.models.evidence import Evidence
 
 from .annotate_photo import put_mark
@@ -21,7 +31,20 @@ from .save_section import RowChange, SavedSection, save_section
 from .scale_photo import scale_of
 
 SECTION = "photos"
-USUAL_GROOVE = float(narrowest_width(2.0, nan))      # m: pollution degree 2, indoors and dry
+
+
+@dataclass(frozen=True)
+class Grooves:
+    """What decides which grooves and slots are too narrow to count."""
+
+    pollution_degree: int = 2        # indoors and dry
+    clearance: float | None = None   # m: the one that is required there
+
+    @property
+    def narrowest(self) -> float:
+        """X. [m]"""
+        clearance = nan if self.clearance is None else self.clearance
+        return float(narrowest_width(float(self.pollution_degree), clearance))
 
 
 @dataclass(frozen=True)
@@ -31,17 +54,29 @@ class Drawn:
     shape: str                       # "line" or "path"
     points: Points                   # px
     scale: PhotoScale
-    click_u: float = CLICK_U         # px, k = 1
+    clicks: PhotoClicks | None = None        # repeated ones of the same person; None: as assumed
     off_plane: bool = False          # it lies above or below the plane of the scale
-    groove: float | None = None      # m: the surface is followed, narrower grooves are bridged
+    grooves: Grooves | None = None   # the surface is followed, or a slot is walked round
+    slot: Slot | None = None         # it lies between the two ends of a line
+
+    @property
+    def click_u(self) -> float:
+        """Of one click, k = 1. [px]"""
+        return self.clicks.uncertainty if self.clicks else CLICK_U
 
 
-def read_length(photo: Photo, drawn: Drawn) -> Reading:
+def read_length(photo: Photo, drawn: Drawn) -> tuple[Reading, SlotReading | None]:
     """Raises ValueError, in the user's words."""
-    along = None if drawn.groove is None else partial(counted_length, narrowest=drawn.groove)
-    size = (photo.width or 0, photo.height or 0)
-    return measure(scale_of(drawn.scale), drawn.points, drawn.click_u, size=size,
-                   off_plane=drawn.off_plane, along=along)
+    how: dict[str, Any] = {"size": (photo.width or 0, photo.height or 0),
+                           "off_plane": drawn.off_plane}
+    scale = scale_of(drawn.scale)
+    if drawn.slot and drawn.grooves:
+        found = measure_round_slot(scale, drawn.points, drawn.slot, drawn.grooves.narrowest,
+                                   drawn.click_u, **how)
+        return found.reading, found
+    along = None if drawn.grooves is None else \
+        partial(counted_length, narrowest=drawn.grooves.narrowest)
+    return measure(scale, drawn.points, drawn.click_u, along=along, **how), None
 
 
 @transaction.atomic
@@ -53,14 +88,15 @@ def measure_photo(
 
     Raises Http404, ValueError, StaleRows, SaveRefused.
     """
-    reading = read_length(photo, drawn)
+    reading, round_slot = read_length(photo, drawn)
+    values = values | ({} if round_slot is None else _crossed(photo, key, round_slot))
     saved = save_section(author, photo.unit_id, SECTION, [RowChange(model, key, version, values | {
         "value": reading.value, "uncertainty": reading.uncertainty,
         "uncertainty_kind": UncertaintyKind.STANDARD, "photo": photo})])
     shows = f"{model._meta.model_name}/{key}"
-    put_mark(author=author, photo=photo, shape=drawn.shape, points=drawn.points, label=label,
-             shows=shows)
-    return _kept(author, photo, drawn, reading, shows, blind=False), saved
+    way = ("path", round_slot.way) if round_slot else (drawn.shape, drawn.points)
+    put_mark(author=author, photo=photo, shape=way[0], points=way[1], label=label, shows=shows)
+    return _kept(author, photo, drawn, reading, round_slot, shows, blind=False), saved
 
 
 @transaction.atomic
@@ -70,15 +106,41 @@ def measure_again(*, reviewer, photo: Photo, drawn: Drawn, shows: str) -> PhotoR
     Raises Http404 or ValueError.
     """
     photo = access.photo_to_see(reviewer, photo.unit_id, photo.key)
-    return _kept(reviewer, photo, drawn, read_length(photo, drawn), shows, blind=True)
+    return _kept(reviewer, photo, drawn, *read_length(photo, drawn), shows, blind=True)
 
 
-def _kept(author, photo, drawn, reading, shows, blind):
+def _crossed(photo, key, round_slot):
+    """What the row says of the slot; whether there is a loose particle stays as it was said."""
+    stored = InsulationObservation.objects.filter(unit=photo.unit_id, key=key).first()
+    others = {} if stored is None else {
+        name: value for name, value in stored.slot.items() if name.startswith("particle")}
+    return {"shape": Shape.PLAIN if round_slot.recorded is None else Shape.SLOT,
+            "slot": others | (round_slot.recorded or {})}
+
+
+def _kept(author, photo, drawn, reading, round_slot, shows, blind):
+    grooves = drawn.grooves
     row = PhotoReading.objects.create(
         photo=photo, scale=drawn.scale, shows=shows, shape=drawn.shape,
-        points=[list(point) for point in drawn.points], narrowest_groove=drawn.groove,
+        points=_listed(drawn.points), narrowest_groove=grooves and grooves.narrowest,
+        pollution_degree=grooves and grooves.pollution_degree,
+        clearance=grooves and grooves.clearance, slot=_slot_kept(drawn.slot, round_slot),
+        click_uncertainty=drawn.click_u, clicks=drawn.clicks,
         value=reading.value, uncertainty=reading.uncertainty,
         budget=[[part.name, part.share] for part in reading.budget], blind=blind, author=author)
     AuditEntry.objects.create(actor=author, action="length_read", unit=photo.unit, detail={
         "photo": photo.key, "reading": row.pk, "shows": shows, "blind": blind})
     return row
+
+
+def _slot_kept(slot, found):
+    """The slot as marked and what came of it; px and m, all u with k = 1."""
+    if slot is None or found is None:
+        return {}
+    return {"corners": _listed(slot.corners), "open_corners": list(slot.open_corners),
+            "way": _listed(found.way), "straight": found.straight, "width": found.width,
+            "width_u": found.width_u, "counts": found.counts, "is_sure": found.is_sure}
+
+
+def _listed(points):
+    return [list(point) for point in points]

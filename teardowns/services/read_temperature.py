@@ -10,7 +10,14 @@ from django.db import transaction
 from teardowns.engine.physics.infrared import surface_temperature
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.imaging.points import Points
-from teardowns.models import How, Measurement, Photo, State, UncertaintyKind
+from teardowns.models import (
+    How,
+    Measurement,
+    Photo,
+    PhotoTemperature,
+    State,
+    UncertaintyKind,
+)
 
 from .annotate_photo import put_mark
 from .measure_photo import SECTION
@@ -30,6 +37,10 @@ class Spot:
     emissivity_u: float
     background: float
     background_u: float = 2.0 / sqrt(3)
+    legend: tuple[float, float] | None = None    # what its printed colour scale begins and ends at
+
+
+ROUNDING = 0.5                # K: a legend in whole degrees may be off by half of one
 
 
 class SpotRefused(ValueError):
@@ -41,6 +52,7 @@ def surface(spot: Spot) -> tuple[float, float]:
 
     Each input is stepped by its u: half of f(x + u) − f(x − u), JCGM 100:2008, 5.1.3, note 2.
     """
+    _check_legend(spot)
     value = _at(spot)
     if not isfinite(value):
         raise SpotRefused("A surface of this emissivity cannot look that cold before such a "
@@ -49,6 +61,17 @@ def surface(spot: Spot) -> tuple[float, float]:
         ("reading", spot.reading_u), ("emissivity", spot.emissivity_u),
         ("background", spot.background_u))]
     return value, sqrt(sum(share ** 2 for share in shares) + FORMULA_U ** 2)
+
+
+def _check_legend(spot):
+    if spot.legend is None:
+        return
+    low, high = spot.legend
+    if not low - ROUNDING <= spot.reading <= high + ROUNDING:
+        raise SpotRefused(
+            f"{spot.reading:g} °C lies outside the legend, which goes from {low:g} to {high:g} °C: "
+            "its colours say nothing beyond. Check the reading and both ends of the legend; where "
+            "the camera's range was cut short, take the picture again with a wider one.")
 
 
 def _at(spot):
@@ -82,9 +105,18 @@ def read_temperature(*, author, photo: Photo, shape: str, points: Points, spot: 
             "instrument": "thermal picture", "note": _note(spot)})])
     put_mark(author=author, photo=photo, shape=shape, points=points,
              label=QUANTITIES[quantity].label, shows=f"measurement/{key}")
+    low, high = spot.legend or (None, None)
+    PhotoTemperature.objects.create(
+        photo=photo, shows=f"measurement/{key}", shape=shape,
+        points=[list(point) for point in points], reading=spot.reading,
+        set_emissivity=spot.set_emissivity, emissivity=spot.emissivity,
+        background=spot.background, legend_low=low, legend_high=high, value=value, uncertainty=u,
+        author=author)
     return value, u, saved
 
 
 def _note(spot):
+    legend = f" Legend {spot.legend[0]:g} to {spot.legend[1]:g} °C." if spot.legend else ""
     return (f"Shown {spot.reading:g} °C at ε = {spot.set_emissivity:g}; surface ε = "
-            f"{spot.emissivity:g} ± {2 * spot.emissivity_u:.2g}, mirrors {spot.background:g} °C.")
+            f"{spot.emissivity:g} ± {2 * spot.emissivity_u:.2g}, mirrors {spot.background:g} °C."
+            f"{legend}")

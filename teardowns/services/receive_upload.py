@@ -1,23 +1,27 @@
-"""A photo that arrives in blocks: begin, append, and take it in when the last byte is there."""
+"""A file that arrives in blocks: begin, append, and take it in when the last byte is there."""
 from __future__ import annotations
 
 import os
+from collections.abc import Callable
 from datetime import timedelta
 from pathlib import Path
+from typing import Any, TypeVar
 
 from django.conf import settings
 from django.db import transaction
+from django.db.models import QuerySet
 from django.utils import timezone
 
 from teardowns.access import unit_to_change
 from teardowns.imaging.limits import MAX_BYTES
-from teardowns.models import Photo, PhotoUpload, Stage
+from teardowns.models import Photo, PhotoUpload, RecordingUpload, Stage
 
 from .receive_photo import PhotoRefused, receive_photo, shown_name
 
 LARGEST_BLOCK = 2_000_000       # bytes; the script sends 1 MiB
 KEPT = timedelta(days=2)        # how long a broken upload may be gone on with
 OPEN_AT_ONCE = 100              # uploads of one contributor
+Upload = TypeVar("Upload", PhotoUpload, RecordingUpload)
 
 
 class WrongOffset(Exception):
@@ -38,20 +42,23 @@ def begin_upload(*, contributor, unit_pk: int, name: str, size: int, sha256: str
     if not 0 < size <= MAX_BYTES:
         raise PhotoRefused(name, "the file is empty. Choose it again." if size <= 0 else
                            f"it is larger than {MAX_BYTES / 1e6:.0f} MB. Send a smaller copy.")
-    waiting = PhotoUpload.objects.filter(author=contributor, photo=None, refusal="",
-                                         changed_at__gt=timezone.now() - KEPT)
-    if waiting.count() >= OPEN_AT_ONCE:
+    if waiting(PhotoUpload, contributor).filter(photo=None).count() >= OPEN_AT_ONCE:
         raise PhotoRefused(name, f"{OPEN_AT_ONCE} files are on their way already. Wait until they "
                                  "have arrived.")
     return PhotoUpload.objects.create(unit=unit, author=contributor, name=shown_name(name),
                                       byte_size=size, stage=stage)
 
 
-def append_block(*, contributor, upload: PhotoUpload, offset: int, block: bytes
-                 ) -> PhotoUpload:
+def waiting(uploads: type[Upload], contributor) -> QuerySet[Upload]:
+    """The contributor's own that were not refused and may still be gone on with."""
+    return uploads.objects.filter(author=contributor, refusal="",
+                                  changed_at__gt=timezone.now() - KEPT)
+
+
+def append_block(*, contributor, upload: Upload, offset: int, block: bytes) -> Upload:
     """The upload with this block at its end. Raises WrongOffset; nothing is written twice."""
     with transaction.atomic():
-        upload = PhotoUpload.objects.select_for_update().get(pk=upload.pk)
+        upload = type(upload).objects.select_for_update().get(pk=upload.pk)
         if offset != upload.received or offset + len(block) > upload.byte_size:
             raise WrongOffset(upload.received)
         _write(path_of(upload), offset, block)
@@ -62,24 +69,31 @@ def append_block(*, contributor, upload: PhotoUpload, offset: int, block: bytes
 
 def finish_upload(*, contributor, upload: PhotoUpload) -> Photo:
     """The photo, once the last byte is there; safe to ask for again. Raises PhotoRefused."""
+    return taken_in(upload, "photo", PhotoRefused, lambda path: receive_photo(
+        contributor=contributor, unit_pk=upload.unit_id, path=path, name=upload.name,
+        stage=upload.stage).photo)
+
+
+def taken_in(upload: PhotoUpload | RecordingUpload, field: str, refused: type[Exception],
+             receive: Callable[[Path], Any]) -> Any:
+    """What the whole file became, in that field of the upload; a refusal is for good."""
     if upload.refusal:
-        raise PhotoRefused(upload.name, upload.refusal)
-    if upload.photo is not None:
-        return upload.photo
-    path = path_of(upload)
+        raise refused(upload.name, upload.refusal)
+    if (there := getattr(upload, field)) is not None:
+        return there
+    path, uploads = path_of(upload), type(upload).objects.filter(pk=upload.pk)
     try:
-        received = receive_photo(contributor=contributor, unit_pk=upload.unit_id, path=path,
-                                 name=upload.name, stage=upload.stage)
-    except PhotoRefused as refusal:
-        PhotoUpload.objects.filter(pk=upload.pk).update(refusal=refusal.message)
+        made = receive(path)
+    except refused as refusal:
+        uploads.update(refusal=getattr(refusal, "message", str(refusal)))
         path.unlink(missing_ok=True)
         raise
-    PhotoUpload.objects.filter(pk=upload.pk).update(photo=received.photo)
+    uploads.update(**{field: made})
     path.unlink(missing_ok=True)
-    return received.photo
+    return made
 
 
-def path_of(upload: PhotoUpload) -> Path:
+def path_of(upload: PhotoUpload | RecordingUpload) -> Path:
     return settings.INCOMING / f"{upload.uid.hex}.part"
 
 

@@ -3,6 +3,7 @@ import logging
 
 from django.contrib import messages
 from django.shortcuts import redirect, render
+from django.urls import reverse
 
 from teardowns import access
 from teardowns.forms.cautions import DEFERRAL
@@ -10,14 +11,15 @@ from teardowns.forms.photo_forms import (
     CoverForm,
     DescribeForm,
     MarkForm,
-    MeasureForm,
     ScaleCornersForm,
     ScaleLineForm,
     TakeDownForm,
     TemperatureForm,
 )
+from teardowns.forms.photo_measuring_forms import ClicksForm, MeasureForm
 from teardowns.imaging.points import printed_points
 from teardowns.imaging.refusals import Refused
+from teardowns.imaging.slots import SlotError
 from teardowns.models import (
     Annotation,
     How,
@@ -30,20 +32,22 @@ from teardowns.models import (
 )
 from teardowns.presenting.evidence_called import evidence_called
 from teardowns.presenting.evidence_names import quantity_label
+from teardowns.presenting.photo_readings import print_pixels, slot_told
 from teardowns.presenting.photo_sheet import drawn, gallery_neighbours, photo_sheet
 from teardowns.reading.quantity import print_quantity
 from teardowns.services.annotate_photo import MarkRefused, StaleMark, put_mark, remove_mark
 from teardowns.services.cite_part import SaveRefused
+from teardowns.services.click_photo import click_photo, clicks_of
 from teardowns.services.cover_photo import cover_photo
 from teardowns.services.describe_photo import StalePhoto, describe_photo, take_down_photo
-from teardowns.services.measure_photo import USUAL_GROOVE, Drawn, measure_photo
+from teardowns.services.measure_photo import measure_photo
 from teardowns.services.photo_files import NOT_STORED
-from teardowns.services.read_temperature import Spot, read_temperature
+from teardowns.services.read_temperature import Spot, SpotRefused, read_temperature
 from teardowns.services.save_section import StaleRows
 from teardowns.services.scale_photo import scale_photo
 
 logger = logging.getLogger(__name__)
-ORDER = ("mark", "scale-corners", "scale-line", "measure", "temperature", "cover")
+ORDER = ("mark", "scale-corners", "scale-line", "clicks", "measure", "temperature", "cover")
 CHANGED = "This photo or mark was changed elsewhere at the same moment. Look at it again: what " \
           "you typed is kept below."
 
@@ -60,6 +64,10 @@ def bench_photo(request, pk, key):
             said = ACTS[act](request.user, photo, form)
         except (StaleMark, StalePhoto, StaleRows):
             form.add_error(None, CHANGED)
+        except SlotError as error:
+            form.add_error("slot", str(error))
+        except SpotRefused as error:
+            form.add_error("reading", str(error))
         except ValueError as error:
             form.add_error("points", str(error))
         except (MarkRefused, SaveRefused, Refused) as error:
@@ -69,8 +77,10 @@ def bench_photo(request, pk, key):
             form.add_error(None, NOT_STORED)
         else:
             messages.success(request, said)
+            # With a fragment of its own: else the browser goes back to the form, and what was said
+            # stands out of sight.
             return redirect("bench_photos", pk) if act == "take-down" else \
-                redirect("bench_photo", pk, key)
+                redirect(f"{reverse('bench_photo', args=[pk, key])}#main")
     return _page(request, photo, named, act, form)
 
 
@@ -78,8 +88,9 @@ def _page(request, photo, named, act, bound):
     forms = {name: bound if name == act and bound is not None else
              _form(name, None, photo, named, _initial(name, request, photo)) for name in ACTS}
     marks = photo.annotations.select_related("author").order_by("pk")
-    sheet = photo_sheet(photo, marks, _scales(photo), list(photo.readings.select_related("author")),
-                        named)
+    sheet = photo_sheet(photo, marks, _scales(photo),
+                        list(photo.readings.select_related("author", "clicks")), named,
+                        temperatures=list(photo.temperatures.select_related("author")))
     return render(request, "teardowns/bench_photo.html", {
         **sheet, "unit": photo.unit, "deferral": DEFERRAL, "failed": bound,
         "drawing_forms": [forms[name] for name in ORDER
@@ -144,7 +155,7 @@ def _removed(request, photo):
         messages.warning(request, "This mark was changed or removed elsewhere. Look at it again.")
     else:
         messages.success(request, "The mark is removed; its history is kept.")
-    return redirect("bench_photo", photo.unit_id, photo.key)
+    return redirect(f"{reverse('bench_photo', args=[photo.unit_id, photo.key])}#main")
 
 
 def _describe(author, photo, form):
@@ -175,15 +186,19 @@ def _scale(author, photo, form):
 
 def _measure(author, photo, form):
     model, key, version, values, label = _target(photo.unit, form)
-    said = form.cleaned_data
-    scale = next(row for row in _scales(photo) if str(row.pk) == said["scale"])
     reading, saved = measure_photo(
         author=author, photo=photo, model=model, key=key, version=version, values=values,
-        label=label, drawn=Drawn(said["shape"], said["points"], scale, off_plane=said["off_plane"],
-                                 groove=USUAL_GROOVE if said["surface"] else None))
+        label=label, drawn=form.drawn(_scales(photo), clicks_of(author, photo)))
     value = print_quantity(reading.value, "m", uncertainty=2 * reading.uncertainty)
+    way = f" {slot_told(reading)}" if reading.slot else ""
     later = "" if saved.assessed else " The verdict could not be worked out again; it is stored."
-    return f"{label}: {value} (95 %). It is part of the evidence now.{later}"
+    return f"{label}: {value} (95 %). It is part of the evidence now.{way}{later}"
+
+
+def _clicks(author, photo, form):
+    row = click_photo(author=author, photo=photo, points=form.cleaned_data["points"])
+    return (f"One click of yours on this photo may be off by ± {print_pixels(2 * row.uncertainty)} "
+            f"(95 %), from {len(row.points)} clicks. What you measure from now on counts with it.")
 
 
 def _target(unit, form):
@@ -211,7 +226,8 @@ def _temperature(author, photo, form):
     said = form.cleaned_data
     spot = Spot(reading=said["reading"], reading_u=said["reading_u"] / 2,
                 set_emissivity=said["set_emissivity"], emissivity=said["emissivity"],
-                emissivity_u=said["emissivity_u"] / 2, background=said["background"])
+                emissivity_u=said["emissivity_u"] / 2, background=said["background"],
+                legend=said["legend"])
     value, u, _ = read_temperature(author=author, photo=photo, shape=said["shape"],
                                    points=said["points"], spot=spot, quantity=said["what"])
     return (f"{quantity_label(said['what'])}: {print_quantity(value, '°C', uncertainty=2 * u)} "
@@ -224,8 +240,8 @@ def _cover(author, photo, form):
 
 
 FORMS = {"describe": DescribeForm, "take-down": TakeDownForm, "mark": MarkForm,
-         "scale-line": ScaleLineForm, "scale-corners": ScaleCornersForm, "measure": MeasureForm,
-         "temperature": TemperatureForm, "cover": CoverForm}
+         "scale-line": ScaleLineForm, "scale-corners": ScaleCornersForm, "clicks": ClicksForm,
+         "measure": MeasureForm, "temperature": TemperatureForm, "cover": CoverForm}
 ACTS = {"describe": _describe, "take-down": _take_down, "mark": _mark, "scale-line": _scale,
-        "scale-corners": _scale, "measure": _measure,
+        "scale-corners": _scale, "clicks": _clicks, "measure": _measure,
         "temperature": _temperature, "cover": _cover}

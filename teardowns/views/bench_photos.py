@@ -4,16 +4,17 @@ from pathlib import Path
 
 from django.contrib import messages
 from django.shortcuts import redirect, render
-from django.urls import reverse
 from django.views.decorators.csrf import csrf_exempt, csrf_protect
 
 from teardowns.access import unit_to_change
 from teardowns.forms.cautions import DEFERRAL
-from teardowns.forms.sections import SECTIONS
 from teardowns.imaging.limits import MAX_BYTES
-from teardowns.models import Stage
+from teardowns.imaging.sniff import kinds_taken
+from teardowns.models import Stage, UnsavedSection
 from teardowns.presenting.photo_sheet import gallery
 from teardowns.services.receive_photo import NO_ROOM, PhotoRefused, receive_photo, shown_name
+from teardowns.views.bench_panel import panel
+from teardowns.views.bench_rail import rail
 from teardowns.views.limited_upload import LimitedUpload
 
 logger = logging.getLogger(__name__)
@@ -67,9 +68,13 @@ def _said(kept, known):
 
 
 def _page(request, unit, refused=(), kept=0, stage=Stage.OPENED):
+    unsaved = UnsavedSection.objects.filter(unit=unit, author=request.user)
+    kinds = kinds_taken()
+    *others, last = kinds.values()
     return render(request, "teardowns/bench_photos.html", {
         "unit": unit, "refused": refused, "kept": kept, "stages": Stage.choices, "stage": stage,
-        "gallery": gallery(unit), "deferral": DEFERRAL,
-        "sheet": reverse("bench_section", args=[unit.pk, SECTIONS[0].slug]),
-        "limit": f"{MAX_BYTES / 1e6:.0f}",
+        "gallery": gallery(unit), "deferral": DEFERRAL, "panel": panel(unit),
+        "rail": rail(unit, None, set(unsaved.values_list("section", flat=True))),
+        "limit": f"{MAX_BYTES / 1e6:.0f}", "accept": ",".join(kinds),
+        "kinds": f"{', '.join(others)} or {last}",
     })

@@ -1,4 +1,4 @@
-"""The rail of the bench sheet: every section with how much of it is filled."""
+"""The rail of the bench sheet: every section with how much of it is filled, and the photos."""
 from django.db.models import Value
 from django.urls import reverse
 
@@ -9,28 +9,38 @@ from teardowns.models import (
     Component,
     InsulationObservation,
     Measurement,
+    Photo,
     Port,
     PrintedText,
     StackLayer,
 )
 
 BY_FIELD = {Measurement: "quantity", Component: "role", PrintedText: "source"}
+PHOTO = Photo._meta.model_name
 GAP = 1.2                        # % between two cells of a progress bar
 UNTOUCHED = ("", None, "unknown", 0)
 
 
 def rail(unit, current, unsaved):
-    """Sections for the template; `unsaved` are slugs with text that could not be saved yet."""
+    """For the template; current : a section, or None on the page of the photos; unsaved : slugs
+    with text that could not be saved yet."""
     present = _present(unit)
-    return [_station(i, section, unit, present, current, unsaved)
-            for i, section in enumerate(SECTIONS, start=1)]
+    sections = [_station(i, section, unit, present, current, unsaved)
+                for i, section in enumerate(SECTIONS, start=1)]
+    return {
+        "sections": sections, "photos": _photos(unit, present, current),
+        "here": next((station for station in sections if station["current"]), None),
+        "filled": sum(station["done"] for station in sections),
+        "total": sum(station["total"] for station in sections),
+    }
 
 
 def _present(unit):
     """Which kinds of rows the unit has, in one query: ("measurement", "mass_total"), …"""
     kinds = (Measurement, Component, PrintedText, Claim, Port, StackLayer, InsulationObservation)
     first, *others = (_kinds_of(model, unit) for model in kinds)
-    return set(first.union(*others))
+    shown = unit.photos.shown().order_by().values_list(Value(PHOTO), "key")
+    return set(first.union(*others, shown))
 
 
 def _kinds_of(model, unit):
@@ -38,6 +48,12 @@ def _kinds_of(model, unit):
     name = Value(model._meta.model_name)
     rows = model.objects.filter(unit=unit).order_by()
     return rows.values_list(name, which if which else Value(""))
+
+
+def _photos(unit, present, current):
+    """They fill no section: the station says how many there are."""
+    return {"url": reverse("bench_photos", args=[unit.pk]), "current": current is None,
+            "count": sum(kind == PHOTO for kind, _ in present)}
 
 
 def _station(number, section, unit, present, current, unsaved):

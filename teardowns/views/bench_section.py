@@ -123,13 +123,11 @@ def _to_section(unit, section):
 
 
 def _page(request, unit, section, form, kept, refusal=""):
-    stations = rail(unit, section, kept)
     following = _next(section)
     return render(request, "teardowns/bench_section.html", {
         "unit": unit, "section": section, "form": form, "refusal": refusal,
         "errors": form.errors(), "unsaved": kept.get(section.slug),
-        "rail": stations, "here": next(s for s in stations if s["current"]),
-        "filled": sum(s["done"] for s in stations), "total": sum(s["total"] for s in stations),
+        "rail": rail(unit, section, kept),
         "next": following if following is not section else None,
         "panel": panel(unit), "deferral": DEFERRAL, "discharged": _discharged(unit, section),
         "card": _card(unit, section),

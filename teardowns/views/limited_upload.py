@@ -7,8 +7,9 @@ from teardowns.imaging.limits import MAX_BYTES
 class LimitedUpload(TemporaryFileUploadHandler):
     """Keeps the other files of a submission; `too_large` names those that went over the limit."""
 
-    def __init__(self, request=None):
+    def __init__(self, request=None, most_bytes=None):
         super().__init__(request)
+        self.most_bytes = most_bytes or MAX_BYTES
         self.too_large = []
 
     def new_file(self, *args, **kwargs):
@@ -17,7 +18,7 @@ class LimitedUpload(TemporaryFileUploadHandler):
 
     def receive_data_chunk(self, raw_data, start):
         self.arrived += len(raw_data)
-        if self.arrived > MAX_BYTES:
+        if self.arrived > self.most_bytes:
             self.too_large.append(self.file_name)
             self.file.close()
             raise SkipFile

@@ -13,7 +13,8 @@ from teardowns.models import PhotoDerivative, Status
 from teardowns.services.photo_files import original_name
 
 WIDEST, LONGEST = 2560, 1600         # px: of what is turned, and of the view
-SUFFIX = {"image/jpeg": "jpg", "image/png": "png", "image/webp": "webp", "image/avif": "avif"}
+SUFFIX = {"image/jpeg": "jpg", "image/png": "png", "image/webp": "webp", "image/avif": "avif",
+          "image/heic": "heic"}
 
 
 def photo_picture(request, pk, key, width):

@@ -5,7 +5,7 @@ from django.utils.safestring import mark_safe
 from teardowns.figures import marks
 from teardowns.figures.strip import strip_axis
 from teardowns.models import ReviewState, State
-from teardowns.presenting import style_samples
+from teardowns.presenting import style_logs, style_samples
 from teardowns.presenting.bench_card import bench_card
 from teardowns.presenting.grade_words import GRADE_WORDS
 from teardowns.presenting.verdict_words import VERDICT_WORDS
@@ -48,6 +48,9 @@ def styleguide(request):
         "points": style_samples.points(),
         "findings": style_samples.findings(),
         "bench_card": bench_card(None),
+        "log": style_logs.log_part(),
+        "log_data": style_logs.log_data(),
+        "curves": style_logs.curves(),
     })
 
 

@@ -11,7 +11,7 @@ STORED = ("pk", "rulebook", "evidence_digest", "created_at", "payload")
 
 
 def unit_detail(request, pk):
-    unit = access.unit_to_see(request.user, pk, Unit.objects.with_stored(*STORED))
+    unit = access.unit_to_see(request.user, pk, Unit.objects.with_stored(*STORED).with_logs())
     assessment = stored_assessment(unit)
     rows = evidence_rows(unit)
     sheet = unit_sheet(unit, assessment, rows, confirmed(unit, assessment, rows))

@@ -11,8 +11,9 @@ def unit_photo(request, pk, key):
     photo = access.photo_to_see(request.user, pk, key)
     sheet = photo_sheet(photo, photo.annotations.select_related("author").order_by("pk"),
                         list(photo.scales.select_related("author").order_by("pk")),
-                        list(photo.readings.select_related("author")),
-                        evidence_called(photo.unit), meant=request.GET.get("shows", ""))
+                        list(photo.readings.select_related("author", "clicks")),
+                        evidence_called(photo.unit), meant=request.GET.get("shows", ""),
+                        temperatures=list(photo.temperatures.select_related("author")))
     return render(request, "teardowns/unit_photo.html", {
         **sheet, "unit": photo.unit, "deferral": DEFERRAL,
         "may_change": access.may_change(request.user, photo.unit),

@@ -32,13 +32,17 @@ def chromium():
 def page(chromium):
     """A fresh page that remembers what its console complained of."""
     context = chromium.new_context(viewport={"width": 1280, "height": 900})
-    page = context.new_page()
+    yield watched(context.new_page())
+    context.close()
+
+
+def watched(page):
+    """The page, which remembers from now on what its console complained of."""
     page.complaints = []
     page.on("console", lambda m: page.complaints.append(m.text) if m.type == "error" else None)
     page.on("pageerror", lambda error: page.complaints.append(str(error)))
     page.on("request", lambda r: _note_foreign(page, r.url))
-    yield page
-    context.close()
+    return page
 
 
 def _note_foreign(page, url):

@@ -1,4 +1,6 @@
 """Photos in a real browser: sent in blocks, drawn on with mouse, finger and keys alone."""
+import re
+
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
@@ -118,4 +120,35 @@ def test_the_public_pages_of_a_photo_are_clean(page, board, width):
         expect(page.locator("img").first).to_be_visible()
         assert Axe().run(page).violations_count == 0
         assert page.evaluate("document.documentElement.scrollWidth") <= width
+    assert page.complaints == []
+
+
+def test_a_slot_is_drawn_beside_the_line_that_goes_round_it(page, board):
+    page.get_by_label("The picture draws for").select_option(label="Measure a length: The slot")
+    for corner in ((600, 500), (630, 500), (630, 700), (600, 700)):
+        page.mouse.click(*at(page, *corner))
+    page.get_by_label("The picture draws for").select_option(label="Measure a length")
+    page.mouse.click(*at(page, 560, 560))
+    page.mouse.click(*at(page, 670, 560))
+    assert len(points(page, "measure")) == 2
+    expect(page.locator(".photo-surface .beside")).to_have_attribute("d", re.compile("^M.*Z$"))
+    assert len(page.input_value("#measure-slot").split()) == 4
+    page.select_option("#measure-what", "new:PRI_SEC:creepage")
+    page.fill("#measure-place", "round the slot")
+    page.get_by_role("button", name="Measure, and record it").click()
+    expect(page.get_by_text("It goes round the slot by corners 1 and 2").first).to_be_visible()
+    # √(4² + 6²) + 3 + √(4² + 6²) = 17.42 mm; a click lands within a pixel of the screen.
+    assert InsulationObservation.objects.get().value == pytest.approx(0.01742, abs=5e-4)
+    assert page.complaints == []
+
+
+def test_clicks_on_one_point_stay_out_of_sight_and_all_count(page, board):
+    page.get_by_text("How far one click may be off").last.click()
+    for x, y in ((500, 600), (502, 600), (500, 602), (502, 602)):
+        page.mouse.click(*at(page, x, y))
+    assert len(points(page, "clicks")) == 4
+    expect(page.locator(".photo-said")).to_contain_text("Click 4 at")
+    expect(page.locator(".handles.clicks .handle").first).to_have_css("opacity", "0")
+    page.get_by_role("button", name="Keep these clicks").click()
+    expect(page.get_by_text("from 4 clicks")).to_be_visible()
     assert page.complaints == []

@@ -59,7 +59,7 @@ def documents(draw):
 
 
 def _identity(name):
-    more = {"ports": "label", "photos": "sha256"}.get(name)
+    more = {"ports": "label", "photos": "sha256", "recordings": "sha256"}.get(name)
     return (lambda row: row["key"], lambda row: row[more]) if more else lambda row: row["key"]
 
 

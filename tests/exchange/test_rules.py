@@ -56,6 +56,11 @@ def test_a_recorded_row_without_its_value_is_refused():
     assert "measurements[0].value: is missing; enter it, or set state to not_looked" in text
 
 
+def test_one_log_that_stands_twice_is_refused():
+    text = refusal(lambda d: d["recordings"].append(d["recordings"][0] | {"key": "again"}))
+    assert f'recordings[1].sha256: "{"cd" * 32}" stands already at recordings[0]' in text
+
+
 def test_two_ports_of_one_label_are_refused():
     text = refusal(lambda d: d["ports"].append(d["ports"][0] | {"key": "other"}))
     assert 'ports[1].label: "C1" stands already at ports[0]' in text

@@ -7,41 +7,27 @@ from teardowns.forms.photo_forms import (
     DescribeForm,
     LengthField,
     MarkForm,
-    MeasureForm,
-    ReadForm,
     ScaleCornersForm,
     ScaleLineForm,
     TakeDownForm,
     TemperatureForm,
-    scale_name,
-    sizes,
     surfaces,
 )
+from teardowns.forms.photo_measuring_forms import ClicksForm, MeasureForm, ReadForm
 from teardowns.imaging.known_lengths import BY_CODE, KNOWN_LENGTHS
-from teardowns.models import InsulationObservation, Photo, PhotoScale
+from teardowns.models import Photo
 
 PHOTO = Photo(width=400, height=300)
 FORMS = (DescribeForm, TakeDownForm, MarkForm, ScaleLineForm, ScaleCornersForm, ReadForm,
-         MeasureForm, TemperatureForm, CoverForm)
+         ClicksForm, MeasureForm, TemperatureForm, CoverForm)
 LINE = {"shape": "line", "points": "10,20 60.5,20"}
 CARD = {"points": "20,20 362,20 362,236 20,236"}
-
-
-def scale(**said):
-    return PhotoScale(pk=7, points=[[0, 0], [100, 0]], lengths=[0.01], **said)
 
 
 def filled(form, **typed):
     bound = form(typed, photo=PHOTO)
     bound.is_valid()
     return bound
-
-
-def measured(what="new:PRI_SEC:clearance", place="slot", rows=(), **typed):
-    form = MeasureForm(LINE | {"scale": "7", "what": what, "place": place} | typed, photo=PHOTO,
-                       scales=[scale()], rows=rows)
-    form.is_valid()
-    return form
 
 
 def options(form, name):
@@ -56,13 +42,15 @@ def test_forms_of_one_page_share_no_id():
 
 
 @pytest.mark.parametrize("form", FORMS)
-def test_every_field_that_is_shown_has_a_label_and_is_either_shown_or_hidden(form):
+def test_every_field_that_is_shown_has_a_label_and_stands_in_one_place(form):
     bound = form(photo=PHOTO)
-    assert {f.name for f in bound.shown} | {f.name for f in bound.hidden} == set(bound.fields)
-    assert all(field.label for field in bound.shown)
+    names = [field.name for field in (*bound.shown, *bound.more, *bound.hidden)]
+    assert sorted(names) == sorted(bound.fields)
+    assert all(field.label for field in (*bound.shown, *bound.more))
 
 
-@pytest.mark.parametrize("form", [MarkForm, ScaleLineForm, MeasureForm, TemperatureForm, CoverForm])
+@pytest.mark.parametrize("form", [MarkForm, ScaleLineForm, ClicksForm, MeasureForm, TemperatureForm,
+                                  CoverForm])
 def test_the_picture_comes_first(form):
     first = [name for name in form(photo=PHOTO).fields if name in ("shape", "points")]
     assert list(form(photo=PHOTO).fields)[:len(first)] == first and "points" in first
@@ -172,44 +160,6 @@ def test_a_rectangle_has_four_corners(points):
     assert "A rectangle has four corners" in form.errors["points"][0]
 
 
-def test_a_reading_needs_a_scale_of_this_photo():
-    form = ReadForm(LINE | {"scale": "8"}, photo=PHOTO, scales=[scale()])
-    assert "Set a scale on this photo first" in form.errors["scale"][0]
-    assert ReadForm(LINE | {"scale": "7"}, photo=PHOTO, scales=[scale()]).is_valid()
-
-
-def test_a_surface_is_followed_with_at_most_sixty_points():
-    points = " ".join(f"{x},{x % 2}" for x in range(61))
-    form = measured("new:PRI_SEC:creepage", shape="path", points=points, surface="on")
-    assert "at most 60 points" in form.errors["points"][0]
-    assert measured("new:PRI_SEC:creepage", shape="path", points=points).is_valid()
-
-
-def test_a_new_distance_needs_its_place_and_a_recorded_one_has_it():
-    row = InsulationObservation(key="slot", path="clearance", place="slot")
-    assert "Say where the distance lies" in measured(place="").errors["place"][0]
-    assert measured("row:slot", place="", rows=[row]).is_valid()
-
-
-@pytest.mark.parametrize("what, is_surface", [
-    ("new:PRI_SEC:creepage", True), ("new:PRI_SEC:clearance", False), ("row:over", True),
-    ("row:slot", False), ("size:case_width", False)])
-def test_only_a_creepage_follows_the_surface(what, is_surface):
-    rows = [InsulationObservation(key="over", path="creepage", place="over the slot"),
-            InsulationObservation(key="slot", path="clearance", place="slot")]
-    form = measured(what, surface="on", rows=rows)
-    assert form.is_valid() is is_surface
-    if not is_surface:
-        assert "Only a creepage distance follows the surface" in form.errors["surface"][0]
-
-
-def test_sizes_are_lengths_of_the_unit_and_no_paths_across_a_barrier():
-    codes = {each.code for each in sizes()}
-    assert "case_width" in codes
-    assert codes.isdisjoint({"clearance", "creepage", "insulation_thickness", "rated_altitude"})
-    assert all(QUANTITIES[code].unit == "m" for code in codes)
-
-
 def test_surfaces_are_temperatures_of_the_unit_and_not_of_the_room():
     codes = {each.code for each in surfaces()}
     assert codes and "ambient_temperature" not in codes
@@ -238,13 +188,26 @@ def test_a_temperature_that_makes_no_sense_is_refused_with_the_remedy(changed, r
     assert remedy in form.errors[next(iter(changed))][0]
 
 
+@pytest.mark.parametrize("low, high, legend", [
+    ("", "", None), ("24,5 °C", "88", (24.5, 88.0)), ("−5", "40", (-5.0, 40.0))])
+def test_a_legend_has_two_ends_or_none(low, high, legend):
+    form = filled(TemperatureForm, what=surfaces()[0].code, legend_low=low, legend_high=high,
+                  **TEMPERATURE)
+    assert form.is_valid() and form.cleaned_data["legend"] == legend
+
+
+@pytest.mark.parametrize("low, high, field, remedy", [
+    ("24", "", "legend_high", "Write both ends of the legend"),
+    ("", "88", "legend_low", "Write both ends of the legend"),
+    ("88", "24", "legend_high", "must lie above"), ("24", "24", "legend_high", "must lie above"),
+    ("cold", "24", "legend_low", "such as 71.5"),
+])
+def test_half_a_legend_or_one_upside_down_is_told_what_helps(low, high, field, remedy):
+    form = filled(TemperatureForm, what=surfaces()[0].code, legend_low=low, legend_high=high,
+                  **TEMPERATURE)
+    assert remedy in form.errors[field][0] and list(form.errors) == [field]
+
+
 def test_what_is_covered_has_to_be_said():
     form = filled(CoverForm, points="20,30 120,90")
     assert "Say what is covered" in form.errors["reason"][0]
-
-
-@pytest.mark.parametrize("said, name", [
-    ({}, "10.00 mm"), ({"plane": "on the board"}, "10.00 mm, on the board"),
-    ({"known": "ruler_10"}, "Ruler, 10 mm, 10.00 mm"), ({"known": "gone"}, "10.00 mm")])
-def test_a_scale_is_called_by_what_it_is_and_where_it_lies(said, name):
-    assert scale_name(scale(**said)).replace("\u202f", " ").replace("\xa0", " ") == name

@@ -14,14 +14,14 @@ def test_only_ports_of_the_unit_can_be_chosen():
 
 
 def test_a_span_is_two_times_in_order():
-    form = SpanForm({"code": "sustained_power", "start": "10 min", "end": "20 min"})
+    form = SpanForm({"name": "sustained_power", "start": "10 min", "end": "20 min"})
     assert form.is_valid() and form.span() == (600.0, 1200.0)
-    assert "later" in SpanForm({"code": "x", "start": "20 s", "end": "10 s"}).errors["end"][0]
+    assert "later" in SpanForm({"name": "x", "start": "20 s", "end": "10 s"}).errors["end"][0]
 
 
 @pytest.mark.parametrize("ends", [{}, {"start": "1 s"}, {"end": "1 s"}])
 def test_without_both_ends_the_reader_looks_for_itself(ends):
-    form = SpanForm({"code": "x"} | ends)
+    form = SpanForm({"name": "x"} | ends)
     assert form.is_valid() and form.span() is None
 
 

@@ -4,6 +4,8 @@ import zipfile
 
 from PIL import Image
 
+from teardowns.imaging.heic import is_readable
+
 from .building import (
     ACCEPTED,
     CANARY,
@@ -98,8 +100,9 @@ def no_pictures():
 
 def containers():
     for brand in (b"heic", b"heix", b"hevc", b"heim", b"mif1"):
+        codes = ("corrupt_image", "animated") if is_readable() else ("unsupported_type",)
         yield refused(f"heic-{brand.decode()}", b"\0\0\0\x18ftyp" + brand + b"\0\0\0\0" + brand
-                      + b"heic", "unsupported_type")
+                      + b"heic", *codes)
     for brand in (b"isom", b"mp42", b"qt  ", b"M4V ", b"crx "):
         yield refused(f"film-{brand.decode().strip()}", b"\0\0\0\x14ftyp" + brand + b"\0\0\0\0"
                       + brand, "unsupported_type")

@@ -3,7 +3,14 @@ import numpy as np
 import pytest
 
 from teardowns.engine.requirements.surface_path import slot_creepage
-from teardowns.imaging.slots import beside_slot, round_slot, slot_width
+from teardowns.imaging.slots import (
+    SlotError,
+    as_recorded,
+    beside_slot,
+    nodes_round_slot,
+    round_slot,
+    slot_width,
+)
 
 MM = 1e-3
 
@@ -65,6 +72,62 @@ def test_a_conductor_in_the_slot_is_refused():
 def test_a_slot_is_as_wide_as_its_narrower_way_across():
     turn = np.array([[0.6, -0.8], [0.8, 0.6]])
     assert slot_width(rectangle(1.2, 0, 10) @ turn) == pytest.approx(1.2 * MM)
+
+
+def test_a_bent_slot_is_as_wide_as_its_arms():
+    bent = np.array([(-0.3, -0.3), (6, -0.3), (6, 0.3), (0.3, 0.3), (0.3, 6), (-0.3, 6)]) * MM
+    assert slot_width(bent) == slot_width(bent[::-1]) == pytest.approx(0.6 * MM)
+
+
+def test_a_slot_with_round_ends_is_as_wide_as_between_its_sides():
+    angles = np.linspace(0, np.pi, 8)
+    cap = 0.6 * np.stack([np.cos(angles), np.sin(angles)], axis=1)
+    slot = np.concatenate([cap + (0, 10), -cap]) * MM
+    assert slot_width(slot) == pytest.approx(1.2 * MM, rel=0.03)
+
+
+def test_the_points_that_the_way_leads_by_are_named():
+    nodes = nodes_round_slot((-3 * MM, 8 * MM), (3 * MM, 8 * MM), rectangle(1, 0, 10), MM)
+    assert nodes == (0, 4, 3, 5)          # start, upper left, upper right, end
+
+
+def test_a_straight_slot_is_recorded_as_the_engine_reads_it():
+    # The engine's own sample: 12.18 mm (see above), from corners in any order of drawing.
+    for turns in range(4):
+        corners = np.roll(rectangle(1.0, 0, 10), turns, axis=0)
+        for slot in (corners, corners[::-1]):
+            found = as_recorded((-3 * MM, 5 * MM), (3 * MM, 5 * MM), slot)
+            assert float(slot_creepage(**found, narrowest=MM)) == pytest.approx(12.18 * MM,
+                                                                               abs=5e-6)
+
+
+def test_an_end_that_is_open_to_the_edge_is_left_out_of_the_record():
+    slot = rectangle(1.0, 0, 10)
+    found = as_recorded((-3 * MM, 2 * MM), (3 * MM, 2 * MM), slot, (0, 1))
+    assert len({"start", "end"} & set(found)) == 1
+    # Round the far end, 8 mm along: twice √(2.5² + 8²), and 1.
+    ends = {"start": np.nan, "end": np.nan} | found
+    assert float(slot_creepage(**ends, narrowest=MM)) == pytest.approx(
+        (2 * np.hypot(2.5, 8) + 1) * MM)
+
+
+@pytest.mark.parametrize("slot, open_corners", [
+    (np.array([(-1, -1), (6, -1), (6, 0), (0, 0), (0, 6), (-1, 6)]) * MM, ()),     # bent
+    (np.array([(-0.5, 0), (0.5, 0), (3, 10), (-3, 10)]) * MM, ()),                 # a wedge
+    (rectangle(1.0, 0, 10), (0,)),                                                 # half open
+    (rectangle(1.0, 0, 10) + (0.01, 0), ()),                                       # elsewhere
+])
+def test_what_no_row_can_say_of_a_slot_is_not_recorded(slot, open_corners):
+    assert as_recorded((-4 * MM, 5 * MM), (4 * MM, 5 * MM), slot, open_corners) is None
+
+
+@pytest.mark.parametrize("slot, told", [
+    ([(0, 0), (1, 10), (1, 0), (0, 10)], "cross each other"),
+    ([(0, 0), (0, 5), (0, 9)], "one line"),
+    ([(0, 0), (1, 0)], "between 3 and 40"), ([(n, n % 2) for n in range(41)], "between 3 and 40")])
+def test_what_is_no_outline_is_refused(slot, told):
+    with pytest.raises(SlotError, match=told):
+        round_slot((-3 * MM, 0), (3 * MM, 0), np.array(slot) * MM, MM)
 
 
 def test_both_conductors_are_placed_beside_the_slot_as_a_path_is_recorded():

@@ -24,7 +24,7 @@ test("a homography divides by its third row", () => {
 
 test("a line prints its length, a path also the whole way", () => {
   assert.equal(printedLegs([4.2]), "4.20\u202Fmm");
-  assert.equal(printedLegs([7.5, 4.216]), "4.22\u202Fmm, in all 11.72\u202Fmm");
+  assert.equal(printedLegs([7.5, 4.216]), "4.22\u202Fmm, in all 11.72\u202Fmm, along the line");
 });
 
 test("nothing is printed without a leg, or beyond the horizon of the plane", () => {

@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 
 import {
-  complaint, distanceTo, extent, halved, isFull, moved, pathData, placed, pointName, without,
+  complaint, distanceTo, extent, halved, isFull, moved, nearestOf, pathData, placed, pointName, without,
 } from "../../static/js/lib/shapes.js";
 
 const SQUARE = [[0, 0], [10, 0], [10, 10], [0, 10]];
@@ -26,6 +26,11 @@ test("a path takes point after point", () => {
   assert.deepEqual(placed("path", [[0, 0], [1, 1]], [2, 2]), [[0, 0], [1, 1], [2, 2]]);
 });
 
+test("the nearest point is found, of two alike the first", () => {
+  assert.equal(nearestOf(SQUARE, [9, 8]), 2);
+  assert.equal(nearestOf(SQUARE, [5, 0]), 0);
+});
+
 test("a full line stays as it is, a single point moves", () => {
   const line = [[0, 0], [5, 5]];
   assert.equal(placed("line", line, [9, 9]), line);
@@ -35,6 +40,15 @@ test("a full line stays as it is, a single point moves", () => {
 test("the same place twice in a row counts once", () => {
   const path = [[0, 0], [5, 5]];
   assert.equal(placed("path", path, [5, 5]), path);
+});
+
+test("the same point may be clicked on the same pixel again, and no line joins the clicks", () => {
+  const clicks = placed("clicks", [[5, 5]], [5, 5]);
+  assert.deepEqual(clicks, [[5, 5], [5, 5]]);
+  assert.equal(pathData("clicks", clicks), "");
+  assert.equal(pointName("clicks", 1), "Click 2");
+  assert.equal(complaint("clicks", clicks), "A series of clicks needs 3 points. Add 1 more.");
+  assert.ok(isFull("clicks", Array(30).fill([5, 5])));
 });
 
 test("points are moved, removed and added halfway without touching the old ones", () => {

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { Sheet } from "../../static/js/annotator/sheet.js";
+import { Sheet, sheetsIn } from "../../static/js/annotator/sheet.js";
 
 /** What the sheet asks of a form and its field. */
 function form({ value = "", shape, ...dataset }) {
@@ -52,4 +52,38 @@ test("a shape that lacks points says so before anything is sent, an empty one is
   assert.match(sheet.field.message, /Add 1 more/);
   sheet.put([]);
   assert.equal(sheet.field.message, "");
+});
+
+/** A form with a second field that takes points, and what holds them both. */
+function partWithTwo() {
+  const held = form({ value: "1,2 3,4", shape: "line", name: "Measure" });
+  const slot = { value: "5,5 6,5 6,9", dataset: { shapes: "polygon", name: "The slot" }, setCustomValidity() {} };
+  held.querySelectorAll = () => [slot];
+  return { held, slot, part: { querySelectorAll: () => [held] } };
+}
+
+test("a form with two fields of points has a sheet for each, with its own shape and name", () => {
+  const [line, slot] = sheetsIn(partWithTwo().part);
+  assert.deepEqual([line.shape, line.name], ["line", "Measure"]);
+  assert.deepEqual([slot.shape, slot.name], ["polygon", "Measure: The slot"]);
+  assert.deepEqual(slot.points, [[5, 5], [6, 5], [6, 9]]);
+});
+
+test("each sheet of a form knows the others, which are shown beside it", () => {
+  const [line, slot] = sheetsIn(partWithTwo().part);
+  assert.deepEqual([line.beside, slot.beside], [[slot], [line]]);
+});
+
+test("what is drawn for one field leaves the other alone", () => {
+  const { part, held, slot } = partWithTwo();
+  sheetsIn(part)[1].put([[7, 7]]);
+  assert.deepEqual([slot.value, held.elements.points.value], ["7,7", "1,2 3,4"]);
+});
+
+test("whoever is in the second field means that one, elsewhere in the form the first", () => {
+  const { part, held, slot } = partWithTwo();
+  slot.form = held;
+  const [line, other] = sheetsIn(part);
+  assert.deepEqual([line.isMeantAt(slot), other.isMeantAt(slot)], [false, true]);
+  assert.deepEqual([line.isMeantAt({ form: held }), other.isMeantAt({ form: held })], [true, false]);
 });

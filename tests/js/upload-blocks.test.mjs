@@ -19,6 +19,7 @@ class Server {
   }
 
   fetch = async (url, { method = "GET", body, headers = {} } = {}) => {
+    assert.equal(headers.Prefer, "refusal-status=200");
     this.requests.push(method);
     const fault = this.faults[this.requests.length];
     if (fault?.before) return fault.before();
@@ -27,7 +28,7 @@ class Server {
   };
 
   post(body) {
-    if (this.finished) return json({ photo: "/photos/1/" });
+    if (this.finished) return json({ kept: "/photos/1/" });
     this.said = JSON.parse(body);
     this.known = true;
     return json({ upload: "u1", offset: this.received.length });
@@ -47,7 +48,7 @@ class Server {
     if (this.received.length < SIZE) return this.#stands(204);
     this.finished = true;
     this.known = false;
-    return json({ photo: "/photos/1/" }, 201);
+    return json({ kept: "/photos/1/" }, 201);
   }
 
   #stands(status) {
@@ -90,7 +91,7 @@ test("waits double up to half a minute", () => {
 test("a file goes block by block and arrives byte for byte", async () => {
   const server = new Server();
   const { done, progress } = send(server);
-  assert.deepEqual(await done, { photo: "/photos/1/" });
+  assert.deepEqual(await done, { kept: "/photos/1/" });
   assert.deepEqual(server.requests, ["POST", "PUT", "PUT", "PUT"]);
   assert.deepEqual(progress, [0, BLOCK, 2 * BLOCK]);
   arrivedWhole(server);
@@ -99,7 +100,7 @@ test("a file goes block by block and arrives byte for byte", async () => {
 test("a file that is there already is not sent", async () => {
   const server = new Server();
   server.finished = true;
-  assert.deepEqual(await send(server).done, { photo: "/photos/1/" });
+  assert.deepEqual(await send(server).done, { kept: "/photos/1/" });
   assert.deepEqual(server.requests, ["POST"]);
 });
 
@@ -121,7 +122,7 @@ test("a block whose answer was lost is not sent twice", async () => {
 
 test("when the last answer was lost, the server knows the file when it is begun again", async () => {
   const server = new Server({ 4: { after: broken } });
-  assert.deepEqual(await send(server).done, { photo: "/photos/1/" });
+  assert.deepEqual(await send(server).done, { kept: "/photos/1/" });
   assert.deepEqual(server.requests.slice(4), ["GET", "POST"]);
 });
 
@@ -190,6 +191,16 @@ test("a refusal carries the server's words and is not tried again", async () => 
     error instanceof Refusal && error.message === "It is no picture.");
   assert.equal(server.requests.length, 3);
 });
+
+for (const request of [1, 2, 4]) {
+  test(`a refusal may be answer 200, as is preferred: to request ${request}`, async () => {
+    const refused = () => json({ refused: "It is no picture." });
+    const server = new Server({ 3: { before: broken }, [request]: { before: refused } });
+    await assert.rejects(send(server).done, (error) =>
+      error instanceof Refusal && error.message === "It is no picture.");
+    assert.equal(server.requests.length, request);
+  });
+}
 
 for (const [status, words] of [[403, /Sign in again/], [413, /larger than the server takes/], [400, /answer 400/]]) {
   test(`an answer ${status} without words is explained`, async () => {

@@ -7,7 +7,6 @@ from teardowns.imaging.web_annotation import written
 from teardowns.models import Annotation, Photo, PhotoReading, PhotoScale
 from teardowns.presenting.photo_sheet import (
     DRAWING,
-    SHARED,
     drawn,
     gallery,
     gallery_neighbours,
@@ -51,16 +50,6 @@ def reading(plate, row, value, budget, shows="component/c1", **more):
 
 def sheet(plate, marks=(), scales=(), readings=(), **more):
     return photo_sheet(plate, marks, scales, readings, NAMES, **more)
-
-
-def spaced(text):
-    return text.replace("\u202f", " ").replace("\xa0", " ")
-
-
-def agreement_of(plate, first, second):
-    (length,) = sheet(plate, readings=[first, second])["readings"]
-    assert length["rows"][0]["agreement"] == ""
-    return spaced(length["rows"][1]["agreement"])
 
 
 # The picture
@@ -180,48 +169,3 @@ def test_the_newest_scale_is_the_one_that_counts_while_drawing(plate):
 def test_a_scale_whose_uncertainty_nobody_said_is_said_to_have_none_stated(plate):
     row = scale(plate, CORNERS, [0.02, 0.01], u=None)
     assert sheet(plate, scales=[row])["scales"][0]["u"] == "not stated"
-
-
-# Readings
-
-def test_a_reading_is_shown_with_its_95_percent_interval(plate):
-    row = scale(plate, CORNERS, [0.02, 0.01])
-    one = reading(plate, row, 0.0062, [["Lens", 0.0001]])
-    (length,) = sheet(plate, readings=[one])["readings"]
-    # U = 2 u = 0.2 mm; one digit is kept of it (JCGM 100:2008, 7.2.6).
-    assert (length["name"], spaced(length["rows"][0]["value"])) == ("bulk capacitor C1",
-                                                                    "6.2 ± 0.2 mm")
-
-
-def test_readings_of_several_lengths_stand_apart(plate):
-    row = scale(plate, CORNERS, [0.02, 0.01])
-    rows = [reading(plate, row, 0.006, []), reading(plate, row, 0.02, [], shows="component/gone"),
-            reading(plate, row, 0.0061, [], blind=True)]
-    found = sheet(plate, readings=rows)["readings"]
-    assert [(each["name"], len(each["rows"])) for each in found] == [("bulk capacitor C1", 2),
-                                                                     ("component/gone", 1)]
-
-
-def test_two_readings_agree_within_twice_their_uncertainty_together(plate):
-    one, two = (scale(plate, CORNERS, [0.02, 0.01]) for _ in range(2))
-    first = reading(plate, one, 0.0060, [["Lens", 0.0003]])
-    # 2 √(0.3² + 0.4²) mm = 1.0 mm: 0.9 mm apart agrees, 1.1 mm does not.
-    near = reading(plate, two, 0.0069, [["Lens", 0.0004]])
-    far = reading(plate, two, 0.0071, [["Lens", 0.0004]])
-    assert agreement_of(plate, first, near) == "0.90 mm apart; agrees with the first"
-    assert agreement_of(plate, first, far) == "1.1 mm apart; does not agree with the first"
-
-
-def test_the_error_of_a_scale_that_both_used_does_not_make_them_agree(plate):
-    one, two = (scale(plate, CORNERS, [0.02, 0.01]) for _ in range(2))
-    budget = [[SHARED, 0.001], ["Lens", 0.0001]]
-    first = reading(plate, one, 0.0060, budget)
-    # 0.5 mm apart: more than 2 √(0.1² + 0.1²) = 0.28 mm, less than with the scale's 1 mm each.
-    assert "does not agree" in agreement_of(plate, first, reading(plate, one, 0.0065, budget))
-    assert "agrees" in agreement_of(plate, first, reading(plate, two, 0.0065, budget))
-
-
-def test_readings_that_say_nothing_of_their_errors_are_not_judged(plate):
-    row = scale(plate, CORNERS, [0.02, 0.01])
-    said = agreement_of(plate, reading(plate, row, 0.006, []), reading(plate, row, 0.0061, []))
-    assert said == "0.10 mm apart; the evidence does not decide whether they agree"

@@ -7,7 +7,8 @@ HELD = Extracted("sustained_power", "Power held in regulation", 11.83, 0.05, "W"
 
 
 def shown(*results, taken=None):
-    return shown_results([result.to_json() for result in results], taken or {})
+    return shown_results([result.to_json() | {"name": result.code} for result in results],
+                         taken or {})
 
 
 def test_a_number_has_twice_its_standard_uncertainty():
@@ -32,7 +33,8 @@ def test_words_and_what_was_not_read_stand_apart():
     told = Told("after_limit", "Beyond the limit", "hiccup", "It tried again.", 5.0, 6.0)
     found = shown(told, Unread("ripple_voltage", "Ripple", "No column shows it."))
     assert found["read"][0]["value"] == "It tried again."
-    assert found["unread"] == [{"label": "Ripple", "why": "No column shows it."}]
+    assert found["unread"] == [
+        {"name": "ripple_voltage", "label": "Ripple", "why": "No column shows it."}]
 
 
 def test_the_row_that_a_number_went_into_stands_beside_it():

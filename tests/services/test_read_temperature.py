@@ -8,7 +8,7 @@ from dataclasses import replace
 import pytest
 from django.http import Http404
 
-from teardowns.models import Measurement
+from teardowns.models import Measurement, PhotoTemperature
 from teardowns.services.read_temperature import Spot, SpotRefused, read_temperature, surface
 
 SPOT = Spot(reading=70.0, reading_u=1.0, set_emissivity=1.0, emissivity=0.95, emissivity_u=0.01,
@@ -39,6 +39,30 @@ def test_a_reading_that_no_such_surface_can_give_is_refused():
         surface(replace(SPOT, reading=-200.0, emissivity=0.1, background=300.0))
 
 
+@pytest.mark.parametrize("legend", [None, (24.0, 88.0), (70.0, 88.0), (24.0, 69.6)])
+def test_a_reading_within_its_legend_is_taken(legend):
+    """A legend in whole degrees may be off by half of one."""
+    assert surface(replace(SPOT, legend=legend)) == surface(SPOT)
+
+
+@pytest.mark.parametrize("legend", [(24.0, 69.0), (71.0, 88.0)])
+def test_a_reading_outside_its_legend_is_refused_with_what_to_check(legend):
+    with pytest.raises(SpotRefused, match="70 °C lies outside the legend, which goes from") as no:
+        surface(replace(SPOT, legend=legend))
+    assert "Check the reading and both ends of the legend" in str(no.value)
+
+
+@pytest.mark.django_db
+def test_the_legend_is_kept_with_the_reading(alice, photo):
+    value, u, _ = read_temperature(
+        author=alice, photo=photo, shape="box", points=((100.0, 80.0), (120.0, 90.0)),
+        spot=replace(SPOT, legend=(24.5, 88.0)), quantity="case_temperature")
+    row = PhotoTemperature.objects.get()
+    assert (row.legend_low, row.legend_high, row.reading) == (24.5, 88.0, 70.0)
+    assert (row.value, row.uncertainty, row.shape) == (value, u, "box")
+    assert "Legend 24.5 to 88 °C." in Measurement.objects.get().note
+
+
 @pytest.mark.django_db
 def test_it_becomes_evidence_with_its_note_and_a_mark(alice, photo):
     value, u, _ = read_temperature(author=alice, photo=photo, shape="point",
@@ -53,3 +77,4 @@ def test_nobody_else_reads_it_into_the_evidence(bob, photo):
     with pytest.raises(Http404):
         read_temperature(author=bob, photo=photo, shape="point", points=((1.0, 1.0),), spot=SPOT,
                          quantity="case_temperature")
+    assert not PhotoTemperature.objects.exists()

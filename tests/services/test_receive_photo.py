@@ -10,6 +10,7 @@ from teardowns.models import AuditEntry, Photo, PhotoDerivative, Status
 from teardowns.services.describe_photo import take_down_photo
 from teardowns.services.photo_files import original_name
 from teardowns.services.receive_photo import PhotoRefused, receive_photo, shown_name
+from tests.imaging.heic_files import heic, readable
 from tests.photographs import CANARY, damaged, photograph
 
 pytestmark = pytest.mark.django_db
@@ -44,6 +45,17 @@ def test_a_turned_picture_is_turned_before_its_tag_is_dropped(alice, unit, tmp_p
     with storages["pictures"].open(photo.derivatives.get(width=300).path) as file:
         shown = Image.open(file).convert("RGB")
     assert shown.getpixel((290, 10))[1] < 100 < shown.getpixel((10, 10))[1]
+
+
+@readable
+def test_a_heic_is_kept_as_it_came_and_shown_as_webp(alice, unit, tmp_path):
+    path = tmp_path / "phone.heic"
+    path.write_bytes(heic())
+    photo = receive(alice, unit, path).photo
+    assert (photo.media_type, photo.width, photo.height) == ("image/heic", 96, 64)
+    with storages["originals"].open(original_name(photo.sha256)) as kept:
+        assert kept.read() == path.read_bytes()
+    assert set(photo.derivatives.values_list("media_type", flat=True)) == {"image/webp"}
 
 
 def test_the_same_file_twice_is_one_photo(alice, unit, tmp_path):

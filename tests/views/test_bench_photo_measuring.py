@@ -152,6 +152,77 @@ def test_a_creepage_bridges_grooves_narrower_than_a_millimetre(act, scale):
     assert InsulationObservation.objects.get().value == pytest.approx(0.0065, rel=1e-6)
 
 
+def test_the_pollution_degree_chooses_which_grooves_are_bridged(act, scale):
+    # A groove 1.2 mm wide and 2 mm deep: it counts at X = 1 mm, 3 + 2 + 1.2 + 2 + 3 mm, and is
+    # bridged at X = 1.5 mm (IEC 60664-1:2020, 6.8), 7.2 mm.
+    points = "120,120 150,120 150,140 162,140 162,120 192,120"
+    for degree, length in (("2", 0.0112), ("3", 0.0072)):
+        act("measure", shape="path", points=points, scale=scale.pk, surface="on",
+            what="new:PRI_SEC:creepage", place="over the groove", pollution_degree=degree)
+        row = PhotoReading.objects.last()
+        assert row.value == pytest.approx(length) and row.pollution_degree == int(degree)
+
+
+# Copper 2.5 mm left and 2.3 mm right of a slot 3 mm wide, 3 mm below its upper end:
+# √(2.5² + 3²) + 3 + √(2.3² + 3²) = 10.685 mm; straight across 7.8 mm.
+ROUND = {"shape": "line", "points": "170,130 248,130", "place": "round the slot",
+         "what": "new:PRI_SEC:creepage", "slot": "195,100 225,100 225,200 195,200"}
+
+
+def test_a_creepage_goes_round_a_slot_and_the_page_says_which_way(act, scale):
+    page = act("measure", scale=scale.pk, **ROUND)
+    row = InsulationObservation.objects.get()
+    assert row.value == pytest.approx(0.010685, abs=1e-6) and row.shape == "slot"
+    assert "It goes round the slot by corners 1 and 2; straight across would be 7.80" in page
+    assert "assumed: nobody clicked one point again and again." in page
+    assert 'data-shape="path" data-points="170,130 195,100 225,100 248,130"' in page
+
+
+def test_an_end_of_the_slot_on_the_edge_of_the_board_is_no_way(act, scale):
+    # Round the lower end, 7 mm down: √(2.5² + 7²) + 3 + √(2.3² + 7²) = 17.801 mm.
+    act("measure", scale=scale.pk, **ROUND, open_corners="1 2")
+    assert InsulationObservation.objects.get().value == pytest.approx(0.017801, abs=1e-6)
+
+
+@pytest.mark.parametrize("typed, remedy", [
+    ({"what": "new:PRI_SEC:clearance"}, "air goes straight across"),
+    ({"points": "200,130 248,130"}, "A conductor is marked inside the slot"),
+    ({"open_corners": "1 2 3 4"}, "No way leads round this slot"),
+    ({"slot": "195,100 225,200 225,100 195,200"}, "The sides of the slot cross each other."),
+])
+def test_a_slot_that_is_wrong_keeps_what_was_typed_and_says_what_helps(act, scale, typed, remedy):
+    typed = ROUND | typed
+    page = act("measure", scale=scale.pk, **typed)
+    assert remedy in page and is_kept(page, typed["points"], typed["slot"])
+    assert not InsulationObservation.objects.exists() and not Annotation.objects.exists()
+
+
+def test_the_form_says_that_two_heights_cannot_be_measured(client, address):
+    assert "A length between two heights" in client.get(address).content.decode()
+
+
+# Repeated clicks
+
+def test_repeated_clicks_count_for_what_is_measured_from_then_on(act, scale):
+    fields = {"shape": "line", "points": SLOT, "scale": scale.pk, "what": "size:case_width"}
+    act("measure", **fields)
+    page = act("clicks", points="10,5 12,5 14,8")
+    # U = 2 √7 px, see the service's test.
+    assert "may be off by ± 5.3" in page and "from 3 clicks" in page
+    page = act("measure", **fields)
+    before, after = PhotoReading.objects.all()
+    assert before.click_uncertainty == 3.0 and after.click_uncertainty == pytest.approx(7 ** 0.5)
+    assert "(95 %), from 3 clicks on one point." in page
+
+
+@pytest.mark.parametrize("points, remedy", [
+    ("10,5 12,5", "at least 3 times"), ("10,5 10,5 10,5", "exactly the same spot"),
+    ("10,5 12,5 300,200", "Click the same point each time")])
+def test_clicks_that_say_nothing_are_kept_and_told_what_helps(act, points, remedy):
+    page = act("clicks", points=points)
+    assert remedy in page and is_kept(page, points)
+
+
 def test_what_lies_off_the_plane_is_less_certain(act, scale):
     fields = {"shape": "line", "points": SLOT, "scale": scale.pk, "what": "new:PRI_SEC:clearance"}
     act("measure", place="in the plane", **fields)
@@ -213,7 +284,20 @@ def test_a_temperature_becomes_evidence_set_right_for_its_surface(act, thermal):
     assert Annotation.objects.get().shows == row.ref
 
 
+def test_the_legend_is_kept_and_shown(client, act, thermal):
+    page = act("temperature", **SPOT, legend_low="24.5", legend_high="88")
+    assert "The legend in the picture goes from 24.5 to 88" in page
+
+
+def test_a_reading_that_does_not_fit_is_told_at_the_reading(act, thermal):
+    page = act("temperature", **SPOT, legend_low="24", legend_high="60")
+    field = page.partition('name="reading"')[2].partition('name="reading_u"')[0]
+    assert "70 °C lies outside the legend, which goes from 24 to 60 °C" in field
+
+
 @pytest.mark.parametrize("changed, remedy", [
+    ({"legend_low": "24", "legend_high": "60"}, "70 °C lies outside the legend"),
+    ({"legend_low": "24"}, "Write both ends of the legend"),
     ({"reading": ""}, "This field is required."), ({"reading": "hot"}, "such as 71.5"),
     ({"emissivity": "95"}, "An emissivity lies between 0.05 and 1."),
     ({"points": "100,80 120,90"}, "A point needs one point; 2 given."),

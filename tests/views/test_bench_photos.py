@@ -5,6 +5,7 @@ import pytest
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client
 
+from teardowns.imaging import heic
 from teardowns.models import Photo, PhotoDerivative, Stage
 from teardowns.services.receive_photo import NO_ROOM
 from teardowns.views import limited_upload
@@ -36,6 +37,15 @@ def test_it_asks_for_photos_before_there_is_one(client, address):
     assert "No photo has been sent yet." in page
     assert 'enctype="multipart/form-data"' in page and "not a safety certificate" in page
     assert " style=" not in page and " onclick=" not in page
+
+
+@pytest.mark.parametrize("package, kinds, accept", [
+    (None, "JPEG, PNG, WebP or AVIF, up to", 'image/webp,image/avif"'),
+    (object(), "JPEG, PNG, WebP, AVIF or HEIC, up to", 'image/avif,image/heic"')])
+def test_it_says_which_kinds_are_taken(client, address, monkeypatch, package, kinds, accept):
+    monkeypatch.setattr(heic, "find_spec", lambda name: package)
+    page = text_of(client.get(address))
+    assert kinds in page and accept in page
 
 
 def test_a_good_photo_is_kept_under_its_stage_and_shown(send, tmp_path):

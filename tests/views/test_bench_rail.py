@@ -2,13 +2,14 @@ import pytest
 
 from teardowns.forms.sections import BY_SLUG, SECTIONS
 from teardowns.models import Component, Measurement
+from teardowns.services.describe_photo import take_down_photo
 from teardowns.views.bench_rail import rail
 
 pytestmark = pytest.mark.django_db
 
 
 def station(unit, slug, unsaved=()):
-    stations = rail(unit, BY_SLUG["origin"], unsaved)
+    stations = rail(unit, BY_SLUG["origin"], unsaved)["sections"]
     return stations[SECTIONS.index(BY_SLUG[slug])]
 
 
@@ -28,6 +29,18 @@ def test_looked_and_not_found_counts_as_filled(unit, alice):
 def test_it_marks_the_current_section_and_those_with_unsaved_text(unit):
     assert station(unit, "origin")["current"] and not station(unit, "ports")["current"]
     assert station(unit, "ports", {"ports"})["unsaved"]
+
+
+def test_it_counts_the_photos_that_are_shown(unit, alice, photo):
+    assert rail(unit, BY_SLUG["origin"], ())["photos"]["count"] == 1
+    take_down_photo(author=alice, photo=photo, reason="A face is in it.")
+    assert rail(unit, BY_SLUG["origin"], ())["photos"]["count"] == 0
+
+
+def test_on_the_page_of_the_photos_they_are_the_current_station(unit):
+    on_photos, on_a_section = rail(unit, None, ()), rail(unit, BY_SLUG["ports"], ())
+    assert on_photos["photos"]["current"] and on_photos["here"] is None
+    assert not on_a_section["photos"]["current"] and on_a_section["here"]["title"] == "Ports"
 
 
 def test_it_takes_one_query(unit, django_assert_num_queries):

@@ -72,10 +72,10 @@ def test_the_last_block_makes_the_photo(start, put, client, content, settings):
     answer = put(uid, content[700:], 700)
     photo = Photo.objects.get()
     assert answer.status_code == 201
-    assert answer.json() == {"photo": f"/bench/{photo.unit_id}/photos/opened-1/"}
+    assert answer.json() == {"kept": f"/bench/{photo.unit_id}/photos/opened-1/"}
     assert photo.sha256 == hashlib.sha256(content).hexdigest()
     assert not left_in(settings)
-    assert client.get(answer.json()["photo"]).status_code == 200
+    assert client.get(answer.json()["kept"]).status_code == 200
 
 
 def test_a_block_that_does_not_follow_is_told_where_to_begin(start, put, content):
@@ -109,7 +109,7 @@ def test_a_file_that_had_arrived_whole_is_taken_in_when_asked_for(start, client,
     receive_upload.append_block(contributor=alice, upload=upload, offset=0, block=content)
     assert not Photo.objects.exists()
     asked = client.get(f"/bench/{unit.pk}/photos/uploads/{upload.pk}/")
-    assert asked.json() == {"photo": f"/bench/{unit.pk}/photos/{Photo.objects.get().key}/"}
+    assert asked.json() == {"kept": f"/bench/{unit.pk}/photos/{Photo.objects.get().key}/"}
 
 
 def test_a_refused_file_is_told_why_and_nothing_of_it_stays(start, put, client, unit, tmp_path,
@@ -122,6 +122,26 @@ def test_a_refused_file_is_told_why_and_nothing_of_it_stays(start, put, client, 
     assert not left_in(settings) and not Photo.objects.exists()
     asked = client.get(f"/bench/{unit.pk}/photos/uploads/{uid}/")
     assert (asked.status_code, asked.json()) == (422, answer.json())
+
+
+@pytest.mark.parametrize("preferred", ["refusal-status=200", "wait=10, Refusal-Status=200"])
+def test_a_script_may_prefer_200_for_a_refusal(start, client, unit, tmp_path, preferred):
+    content = damaged(tmp_path).read_bytes()
+    address = f"/bench/{unit.pk}/photos/uploads/{uid_of(start(content))}/"
+    headers = {"Upload-Offset": "0", "Prefer": preferred}
+    for answer in (client.put(address, content, headers=headers),
+                   client.get(address, headers=headers)):
+        assert answer.status_code == 200 and list(answer.json()) == ["refused"]
+        assert "The picture is damaged" in answer.json()["refused"]
+        assert answer.headers["Preference-Applied"] == "refusal-status=200"
+        assert "Prefer" in answer.headers["Vary"]
+
+
+def test_another_preference_leaves_a_refusal_422(client, alice, unit):
+    client.force_login(alice)
+    answer = client.post(f"/bench/{unit.pk}/photos/uploads/", "[]", content_type="text/plain",
+                         headers={"Prefer": "refusal-status=201, return=minimal"})
+    assert answer.status_code == 422 and "Preference-Applied" not in answer.headers
 
 
 def test_a_full_disk_is_said_and_the_upload_goes_on_later(start, put, content, monkeypatch):

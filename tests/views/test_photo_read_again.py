@@ -4,7 +4,7 @@ import html
 import pytest
 from django.test import Client
 
-from teardowns.models import InsulationObservation, PhotoReading, Status
+from teardowns.models import InsulationObservation, PhotoClicks, PhotoReading, Status
 from teardowns.services.annotate_photo import put_mark
 from teardowns.services.measure_photo import Drawn, measure_photo
 from teardowns.services.scale_photo import scale_photo
@@ -79,6 +79,34 @@ def test_a_surface_that_is_followed_bridges_narrow_grooves_whatever_the_first_re
          points="120,150 150,150 150,170 156,170 156,150 180,150")
     again = PhotoReading.objects.get(blind=True)
     assert (again.value, again.narrowest_groove) == (pytest.approx(0.006, rel=1e-6), 0.001)
+
+
+def test_the_reviewer_is_told_of_a_slot_and_measures_round_it(client, address, send, first):
+    assert "goes round a slot" not in client.get(address).content.decode()
+    first.slot = {"corners": [[195, 100]], "way": [[0, 0], [1, 1]], "straight": 0.0062,
+                  "width": 0.003, "width_u": 0.0001, "counts": True, "is_sure": True}
+    first.narrowest_groove = 0.001
+    first.save()
+    page = client.get(address).content.decode()
+    assert "The distance goes round a slot" in page and "195,100" not in page
+    # √(2.5² + 3²) + 3 + √(2.3² + 3²) mm round the upper end of a slot 3 mm wide, see the bench.
+    send(points="170,130 248,130", slot="195,100 225,100 225,200 195,200")
+    assert PhotoReading.objects.get(blind=True).value == pytest.approx(0.010685, abs=1e-6)
+
+
+def test_a_slot_that_is_wrong_is_told_to_the_reviewer_too(send):
+    page = send(points="170,130 248,130", slot="195,100 225,200 225,100 195,200")
+    assert "The sides of the slot cross each other." in page
+    assert PhotoReading.objects.count() == 1
+
+
+def test_a_reviewer_s_own_clicks_count_and_the_contributor_s_do_not(send, alice, rita, photo):
+    PhotoClicks.objects.create(photo=photo, author=alice, uncertainty=0.4, points=[[1, 1]] * 3)
+    send()
+    assert PhotoReading.objects.get(blind=True).click_uncertainty == 3.0
+    PhotoClicks.objects.create(photo=photo, author=rita, uncertainty=0.5, points=[[1, 1]] * 3)
+    send()
+    assert PhotoReading.objects.filter(blind=True).last().click_uncertainty == 0.5
 
 
 def test_the_evidence_stays_what_the_contributor_recorded(send):

@@ -3,7 +3,13 @@ import html
 
 import pytest
 
-from teardowns.models import InsulationObservation, Photo, PhotoReading, Status
+from teardowns.models import (
+    InsulationObservation,
+    Photo,
+    PhotoReading,
+    PhotoTemperature,
+    Status,
+)
 from teardowns.services.annotate_photo import put_mark
 from teardowns.services.measure_photo import Drawn, measure_again, measure_photo
 from teardowns.services.scale_photo import scale_photo
@@ -86,6 +92,18 @@ def test_a_reading_stands_with_its_interval_and_its_budget(client, photo, readin
     assert '<b class="num">6.2' in page and "by alice" in page
     for part in ("Length of the scale", "Clicks on what is measured", "Lens"):
         assert f"<li>{part} <span" in page
+
+
+def test_a_temperature_stands_with_what_was_shown_and_the_legend(client, photo, alice, published):
+    PhotoTemperature.objects.create(
+        photo=photo, shows="measurement/case", shape="point", points=[[100, 80]], reading=70.0,
+        set_emissivity=1.0, emissivity=0.95, background=25.0, legend_low=24.5, legend_high=88.0,
+        value=71.93, uncertainty=1.5, author=alice)
+    page = page_of(client, photo)
+    assert "the spot showed 70 °C at an emissivity of 1" in page
+    assert "The legend in the picture goes from 24.5 to 88 °C." in page
+    PhotoTemperature.objects.update(legend_low=None, legend_high=None)
+    assert "The ends of the legend in the picture were not recorded." in page_of(client, photo)
 
 
 def test_a_second_reading_that_agrees_says_so(client, photo, reading, scale, rita, published):

@@ -8,6 +8,7 @@ import sys
 from django.core.management import call_command
 from django.core.management.base import BaseCommand, CommandError
 
+from teardowns.services.draw_demo_logs import draw_demo_logs
 from teardowns.services.draw_demo_photos import draw_demo_photos
 from teardowns.services.load_demo import ACCOUNTS, DemoError, load_demo
 
@@ -20,7 +21,8 @@ class Command(BaseCommand):
     def add_arguments(self, parser):
         parser.add_argument("--no-serve", action="store_true", help="stop before serving")
         parser.add_argument("--no-pictures", action="store_true",
-                            help="draw no pictures of the units, which takes a minute")
+                            help="draw no pictures of the units and make no logs, which takes "
+                                 "some two minutes")
         parser.add_argument("--port", type=int, default=8000, help="port to serve on (8000)")
 
     def handle(self, *args, no_serve, no_pictures, port, **options):
@@ -40,12 +42,14 @@ class Command(BaseCommand):
             self.serve(port, draw)
 
     def draw(self):
-        """Takes a minute the first time, and nothing afterwards."""
-        for done, total in draw_demo_photos():
-            self.stdout.write(f"\rDrawing the pictures of unit {done} of {total}", ending="")
-            self.stdout.flush()
-            if done == total:
-                self.stdout.write("")
+        """Takes some two minutes the first time, and nothing afterwards."""
+        for what, steps in (("Drawing the pictures of unit", draw_demo_photos()),
+                            ("Reading the logs of unit", draw_demo_logs())):
+            for done, total in steps:
+                self.stdout.write(f"\r{what} {done} of {total}", ending="")
+                self.stdout.flush()
+                if done == total:
+                    self.stdout.write("")
 
     def say(self, report):
         self.stdout.write(

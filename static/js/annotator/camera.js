@@ -47,9 +47,9 @@ export class Camera {
     return views.toPicture(this.#view, this.#size, this.#box, client);
   }
 
-  /** Shows the same again, after the stage has changed its size. */
+  /** Shows the same again, after the stage has changed its size; without room there is no scale. */
   refresh() {
-    this.#look(this.#view);
+    if (this.isShown) this.#look(this.#view);
   }
 
   whole() {

@@ -1,9 +1,17 @@
-/** The marks that the server drew: which one is meant, and which one stands out. */
+/**
+ * The marks that the server drew: which one is meant, and which one stands out. A label that would
+ * cover another one gives way to the mark's number in the list.
+ */
+import { roomFor } from "../lib/label-room.js";
 import { parsedPoints } from "../lib/point-text.js";
 import { distanceTo, extent } from "../lib/shapes.js";
 
+const DIGIT = 9;        // screen pixels
+
 export class MarksLayer {
   #drawing;
+  #pixel = 0;
+  #labels = null;
 
   /** @param {SVGElement} drawing with a `g[data-key][data-shape][data-points]` for each mark */
   constructor(drawing) {
@@ -12,6 +20,35 @@ export class MarksLayer {
 
   get #groups() {
     return [...this.#drawing.querySelectorAll("g[data-key]")];
+  }
+
+  /** Pixels of the picture a pixel of the screen: the closer, the more labels find room. */
+  set pixel(pixel) {
+    if (pixel === this.#pixel) return;
+    this.#pixel = pixel;
+    this.#labels ??= this.#measured();
+    this.#spread();
+  }
+
+  // The script's labels have one size on the screen, so that they are measured once.
+  #measured() {
+    return this.#groups.map((group, index) => [group, group.querySelector("text"), String(index + 1)])
+      .filter(([, text]) => text)
+      .map(([group, text, number]) => ({
+        group, text, texts: [text.textContent, number],
+        place: ["x", "y"].map((name) => Number(text.getAttribute(name))),
+        isLeft: text.getAttribute("text-anchor") === "end",
+        widths: [text.getComputedTextLength() / this.#pixel, DIGIT * number.length],
+      }));
+  }
+
+  #spread() {
+    const labels = this.#labels ?? [];
+    const chosen = roomFor(labels.map(({ group, place, isLeft, widths }) => ({
+      at: place.map((side) => side / this.#pixel), isLeft, widths,
+      isWanted: group.matches(".chosen, :target"),
+    })));
+    labels.forEach(({ text, texts }, index) => { text.textContent = texts[chosen[index]] ?? ""; });
   }
 
   /** The key of the label that covers a place on the screen. */
@@ -40,6 +77,7 @@ export class MarksLayer {
 
   highlight(key) {
     this.#toggle("chosen", key);
+    this.#spread();
   }
 
   /** The mark that is being drawn anew steps back behind its drawing. */

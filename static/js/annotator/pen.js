@@ -2,7 +2,9 @@
 import { nudged, onPicture } from "../lib/nudge.js";
 import { legs, printedLegs } from "../lib/plane-lengths.js";
 import { rounded } from "../lib/point-text.js";
-import { counted, halved, isFull, moved, placed, pointName, without } from "../lib/shapes.js";
+import { called, counted, halved, isFull, moved, nearestOf, placed, pointName, without } from "../lib/shapes.js";
+
+const TARGET = 12;      // screen pixels around a point in which a tap means the point
 
 export class Pen {
   #camera;
@@ -50,7 +52,7 @@ export class Pen {
   /** The points from which the next leg goes to where the mouse is. */
   get #loose() {
     const { shape, points } = this.#sheet;
-    if (!points.length || shape === "point" || this.#isFull) return [];
+    if (!points.length || shape === "point" || shape === "clicks" || this.#isFull) return [];
     return shape === "box" ? points : points.slice(-1);
   }
 
@@ -59,7 +61,7 @@ export class Pen {
     const loose = at ? this.#loose : [];
     const ahead = loose.length ? [...loose, at] : [];
     const length = this.#length(ahead.length ? [...this.#sheet.points, at] : this.#sheet.points);
-    return { ahead, length, selected: this.selected };
+    return { ahead, length, selected: this.selected, beside: this.#sheet.beside };
   }
 
   #length(points) {
@@ -68,13 +70,30 @@ export class Pen {
     return printedLegs(legs(points, this.#plane));
   }
 
+  /**
+   * Which point a tap means, −1 for a new one. A point's grip is wide for the sake of dragging and
+   * may cover its neighbour: a tap that is on the grip but not near the point is a place of its own.
+   */
+  pointMeant(at, gripped) {
+    const { shape, points } = this.#sheet ?? { points: [] };
+    if (gripped < 0 || !points.length) return -1;
+    const index = this.nearest(at);
+    const away = Math.hypot(at[0] - points[index][0], at[1] - points[index][1]);
+    const takesMore = shape === "point" || !this.#isFull;
+    return takesMore && away > TARGET * this.#camera.pixel ? -1 : index;
+  }
+
+  nearest(at) {
+    return nearestOf(this.#sheet.points, at);
+  }
+
   place(at) {
     const { shape, points, corners } = this.#sheet;
     const next = placed(shape, points, this.#kept(at), corners);
     this.selected = -1;
     if (next !== points) this.#put(next);
     if (next !== points || !this.#isFull) return this.#tell(next.length - 1);
-    this.#say(`This ${shape} has all its points. Move one, remove one, or press Escape to begin again.`);
+    this.#say(`This ${called(shape)} has all its points. Move one, remove one, or press Escape to begin again.`);
   }
 
   remove(index = this.selected) {
@@ -89,8 +108,8 @@ export class Pen {
   /** @returns {number} the new point's index; −1 if none was added */
   insert(index) {
     const { shape, points } = this.#sheet;
-    if (points.length < 2 || this.#isFull) {
-      this.#say(`This ${shape} takes no point here.`);
+    if (points.length < 2 || shape === "clicks" || this.#isFull) {
+      this.#say(`This ${called(shape)} takes no point here.`);
       return -1;
     }
     const at = Math.min(index, points.length - 2) + 1;

@@ -9,6 +9,8 @@ import { set, svg } from "./svg.js";
 
 export class Surface {
   element;
+  #beside = svg("path", { class: "beside" });
+  #besideHalo = svg("path", { class: "halo" });
   #halo = svg("path", { class: "halo" });
   #line = svg("path", { class: "line" });
   #aheadHalo = svg("path", { class: "halo" });
@@ -22,7 +24,7 @@ export class Surface {
     this.element = svg("svg", {
       class: "photo-surface", tabindex: "0", role: "application", "aria-label": label,
       "aria-describedby": help,
-    }, this.#halo, this.#line, this.#aheadHalo, this.#ahead, this.#handles, this.#crosshair,
+    }, this.#besideHalo, this.#beside, this.#halo, this.#line, this.#aheadHalo, this.#ahead, this.#handles, this.#crosshair,
     this.#length);
   }
 
@@ -41,8 +43,14 @@ export class Surface {
     this.#pixel = pixel;
   }
 
-  /** Draws the shape; `ahead` continues it to where the pointer is. */
-  draw(shape, points, { ahead = [], length = "", selected = -1 } = {}) {
+  /**
+   * Draws the shape; `ahead` continues it to where the pointer is, `beside` are others of the form.
+   * Clicks are hidden once they are made: whoever sees them aims at them instead of at the point.
+   */
+  draw(shape, points, { ahead = [], length = "", selected = -1, beside = [] } = {}) {
+    const others = beside.map((other) => pathData(other.shape, other.points)).join("");
+    for (const path of [this.#besideHalo, this.#beside]) set(path, { d: others });
+    this.#handles.classList.toggle("clicks", shape === "clicks");
     const data = pathData(shape, points);
     const aheadData = pathData(shape === "polygon" ? "path" : shape, ahead);
     for (const path of [this.#halo, this.#line]) set(path, { d: data });

@@ -31,7 +31,7 @@ import {
 import { MarksLayer } from "../annotator/marks-layer.js";
 import { Pen } from "../annotator/pen.js";
 import { watchPointers } from "../annotator/pointers.js";
-import { Sheet } from "../annotator/sheet.js";
+import { sheetsIn } from "../annotator/sheet.js";
 import { Surface } from "../annotator/surface.js";
 import { direction, nudged, onPicture } from "../lib/nudge.js";
 import { planeOf } from "../lib/plane-lengths.js";
@@ -93,7 +93,7 @@ export class PhotoAnnotatorElement extends HTMLElement {
       camera: this.#camera, size, plane: planeOf(this.dataset),
       say: (text, later) => this.#say(text, later), changed: () => this.#changed(),
     });
-    this.#sheets = [...this.querySelectorAll("form[data-shapes]")].map((form) => new Sheet(form));
+    this.#sheets = sheetsIn(this);
   }
 
   // What needs a script
@@ -162,15 +162,15 @@ export class PhotoAnnotatorElement extends HTMLElement {
 
   #choose(index) {
     this.#pen.sheet = this.#sheets[index] ?? null;
-    for (const sheet of this.#sheets) sheet.form.toggleAttribute("data-active", sheet === this.#pen.sheet);
+    for (const sheet of this.#sheets) sheet.form.toggleAttribute("data-active", sheet.form === this.#pen.sheet?.form);
     if (this.#chooser) this.#chooser.selectedIndex = index;
-    this.#pen.sheet?.form.closest("details")?.setAttribute("open", "");
+    this.#pen.sheet?.unfold();
     this.#toggleMoving(!this.#pen.sheet);
     this.#camera.refresh();
   }
 
   #draw() {
-    this.#surface.pixel = this.#camera.pixel;
+    this.#surface.pixel = this.#marks.pixel = this.#camera.pixel;
     this.#surface.drawCrosshair(this.#cross);
     const { sheet } = this.#pen;
     if (!sheet) return;
@@ -192,7 +192,7 @@ export class PhotoAnnotatorElement extends HTMLElement {
 
   #tapped(client, press) {
     const at = this.#camera.at(client);
-    const index = this.#surface.indexOf(press.target);
+    const index = this.#pen.pointMeant(at, this.#surface.indexOf(press.target));
     const key = this.#markAt(client);
     this.#cross = onPicture(at, this.#size).map(rounded);
     if (key) this.#chooseMark(key);
@@ -202,7 +202,7 @@ export class PhotoAnnotatorElement extends HTMLElement {
 
   #dragOf(from, press) {
     const draws = !this.#isMoving && press.button === 0;
-    const index = draws ? this.#surface.indexOf(press.target) : -1;
+    const index = draws && this.#surface.indexOf(press.target) >= 0 ? this.#pen.nearest(this.#camera.at(from)) : -1;
     this.#ahead = null;
     if (index >= 0) {
       this.#surface.focus(index);       // a held touch does not bring the focus by itself
@@ -324,13 +324,13 @@ export class PhotoAnnotatorElement extends HTMLElement {
   // Forms and marks
 
   #entered(target) {
-    this.#turnTo(({ form }) => form === target.form);
+    this.#turnTo((sheet) => sheet.isMeantAt(target));
     this.#pointAt(target);
   }
 
-  /** Whoever unfolds a form means to draw for it. */
+  /** Whoever unfolds a form means to draw for it; one that is drawn for was unfolded by that. */
   #opened(details) {
-    if (details.open) this.#turnTo(({ form }) => details.contains(form));
+    if (details.open && !details.contains(this.#pen.sheet?.form ?? null)) this.#turnTo(({ form }) => details.contains(form));
   }
 
   #turnTo(isMeant) {
@@ -339,7 +339,7 @@ export class PhotoAnnotatorElement extends HTMLElement {
   }
 
   #typed(target) {
-    const sheet = this.#sheets.find(({ form }) => form === target.form);
+    const sheet = this.#sheets.find((each) => each.isMeantAt(target));
     if (target === sheet?.field) sheet.typed();
     else if (sheet && target.name === "shape") sheet.check();
     else return;

@@ -1,5 +1,5 @@
 /**
- * Sends chosen or dropped pictures in blocks, each with its own progress and its own answer.
+ * Sends chosen or dropped files in blocks, each with its own progress and its own answer.
  *
  *   <photo-upload data-start="/bench/7/photos/uploads/" data-next="/bench/7/photos/">
  *     <form method="post" enctype="multipart/form-data">
@@ -11,14 +11,14 @@
  *   </photo-upload>
  *
  * The form's other fields are said at the start of each file. Sending begins with the choice, so the
- * button is hidden; without a script the form sends everything at once. Tells `photo-uploaded` {photo}
- * for each file, which bubbles.
+ * button is hidden; without a script the form sends everything at once. Files of another kind are
+ * called by `data-one="log" data-many="logs"`. Tells `file-kept` {address} for each, which bubbles.
  */
 import { svg } from "../annotator/svg.js";
 import { Interrupted, Refusal, freshState, sendInBlocks } from "../lib/upload-blocks.js";
 
 const PATIENCE = 120_000;       // ms for one block: 1 MB over a very slow line
-const MOST_READ = 100e6;        // bytes of a file that are read at once; the server takes fewer
+const MOST_READ = 100e6;        // bytes of a file that are read at once, for its digest
 const NOT_SAID = new Set(["csrfmiddlewaretoken"]);
 
 export class PhotoUploadElement extends HTMLElement {
@@ -65,7 +65,7 @@ export class PhotoUploadElement extends HTMLElement {
     this.#list = element("ul", { className: "photo-queue" });
     this.#said = element("p", { className: "photo-said" });
     this.#said.setAttribute("role", "status");
-    this.#said.textContent = "You can also drop pictures here.";
+    this.#said.textContent = `You can also drop ${this.#many} here.`;
     this.append(this.#said, this.#list);
   }
 
@@ -117,8 +117,8 @@ export class PhotoUploadElement extends HTMLElement {
       row.say("Reading");
       const about = { ...job.about, name: file.name, size: file.size, ...(await digested(file)) };
       row.say("Sending");
-      const { photo } = await sendInBlocks(file, this.#how(about, row, signal), job.state);
-      this.#succeed(row, photo);
+      const { kept } = await sendInBlocks(file, this.#how(about, row, signal), job.state);
+      this.#succeed(row, kept);
     } catch (error) {
       if (!signal.aborted) this.#fail(job, error);
     }
@@ -138,10 +138,10 @@ export class PhotoUploadElement extends HTMLElement {
     };
   }
 
-  #succeed(row, photo) {
+  #succeed(row, address) {
     this.#saved += 1;
-    row.finish("Saved", photo);
-    this.dispatchEvent(new CustomEvent("photo-uploaded", { bubbles: true, detail: { photo } }));
+    row.finish("Saved", address);
+    this.dispatchEvent(new CustomEvent("file-kept", { bubbles: true, detail: { address } }));
   }
 
   #fail(job, error) {
@@ -166,7 +166,7 @@ export class PhotoUploadElement extends HTMLElement {
   }
 
   #tell() {
-    const parts = [`${counted(this.#saved)} saved`];
+    const parts = [`${this.#saved} ${this.#saved === 1 ? this.#one : this.#many} saved`];
     if (this.#failed) parts.push(`${this.#failed} not`);
     if (this.#waiting.length) parts.push(`${this.#waiting.length} to go`);
     // Why a file was not saved stands beside it; here it is for those who only hear.
@@ -177,8 +177,16 @@ export class PhotoUploadElement extends HTMLElement {
   }
 
   #link() {
-    const label = this.#saved === 1 ? "Show the picture" : `Show the ${this.#saved} pictures`;
+    const label = this.#saved === 1 ? `Show the ${this.#one}` : `Show the ${this.#saved} ${this.#many}`;
     return element("a", { href: this.dataset.next ?? location.pathname, textContent: label });
+  }
+
+  get #one() {
+    return this.dataset.one ?? "picture";
+  }
+
+  get #many() {
+    return this.dataset.many ?? "pictures";
   }
 
   #madeRow(file) {
@@ -214,10 +222,10 @@ class Row {
     this.#words.textContent = all ? "Being checked" : `Sending, ${Math.floor((100 * bytes) / this.#bar.max)} %`;
   }
 
-  finish(words, photo) {
+  finish(words, address) {
     this.#bar.hidden = true;
     this.#words.textContent = `${words}. `;
-    this.#words.append(element("a", { href: photo, textContent: "Open", ariaLabel: `Open ${this.#bar.ariaLabel}` }));
+    this.#words.append(element("a", { href: address, textContent: "Open", ariaLabel: `Open ${this.#bar.ariaLabel}` }));
   }
 
   refuse(message, again) {
@@ -261,5 +269,4 @@ function waited(ms) {
 
 const sized = (bytes) =>
   (bytes < 1e5 ? `${Math.ceil(bytes / 1000)}\u202FkB` : `${(bytes / 1e6).toFixed(1)}\u202FMB`);
-const counted = (number) => (number === 1 ? "1 picture" : `${number} pictures`);
 const element = (name, properties = {}) => Object.assign(document.createElement(name), properties);

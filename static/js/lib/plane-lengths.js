@@ -25,12 +25,15 @@ export function legs(points, plane) {
   return places.slice(1).map(([x, y], i) => Math.hypot(x - places[i][0], y - places[i][1]));
 }
 
-/** Such as "4.20 mm", or "4.20 mm, in all 11.72 mm" for a path; "" without a length. */
+/**
+ * Such as "4.20 mm", or for a path "4.20 mm, in all 11.72 mm, along the line": what counts as creepage
+ * may be shorter, for grooves that are bridged. "" without a length.
+ */
 export function printedLegs(lengths) {
   const total = lengths.reduce((sum, length) => sum + length, 0);
   if (!lengths.length || !Number.isFinite(total)) return "";
   const last = printedLength(lengths.at(-1));
-  return lengths.length === 1 ? last : `${last}, in all ${printedLength(total)}`;
+  return lengths.length === 1 ? last : `${last}, in all ${printedLength(total)}, along the line`;
 }
 
 const printedLength = (mm) => `${mm.toFixed(2)}\u202Fmm`;

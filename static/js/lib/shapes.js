@@ -1,4 +1,7 @@
-/** The five shapes of a mark: how many points each takes, how it is drawn, what lies on it. */
+/**
+ * The five shapes of a mark: how many points each takes, how it is drawn, what lies on it.
+ * "clicks" are no mark: one and the same point, clicked again and again.
+ */
 
 /** @typedef {[number, number]} Point in pixels of the picture */
 
@@ -10,7 +13,11 @@ export const SHAPES = {
   path: { least: 2, most: MOST },
   polygon: { least: 3, most: MOST },
   box: { least: 2, most: 2 },
+  clicks: { least: 3, most: 30 },
 };
+
+/** What people call the shape. */
+export const called = (shape) => (shape === "clicks" ? "series of clicks" : shape);
 
 /**
  * What keeps the points from being this shape, in the reader's words; "" if nothing does.
@@ -20,8 +27,8 @@ export const SHAPES = {
  */
 export function complaint(shape, points, corners = 0) {
   const { least, most } = limits(shape, corners);
-  if (points.length < least) return `A ${shape} needs ${counted(least)}. Add ${least - points.length} more.`;
-  if (points.length > most) return `A ${shape} here has ${counted(most)}. Remove ${points.length - most}.`;
+  if (points.length < least) return `A ${called(shape)} needs ${counted(least)}. Add ${least - points.length} more.`;
+  if (points.length > most) return `A ${called(shape)} here has ${counted(most)}. Remove ${points.length - most}.`;
   return "";
 }
 
@@ -34,14 +41,20 @@ function limits(shape, corners) {
 /** Whether the shape takes no further point. */
 export const isFull = (shape, points, corners = 0) => points.length >= limits(shape, corners).most;
 
-/** The points with one more; a single point moves instead, a full shape stays, and the same place counts once. */
+/** The points with one more; a single point moves instead, a full shape stays, and the same place counts once but for clicks. */
 export function placed(shape, points, at, corners = 0) {
   if (shape === "point") return [at];
-  const again = points.length > 0 && points.at(-1).join() === at.join();
+  const again = shape !== "clicks" && points.length > 0 && points.at(-1).join() === at.join();
   return again || isFull(shape, points, corners) ? points : [...points, at];
 }
 
 export const moved = (points, index, to) => points.map((point, i) => (i === index ? to : point));
+
+/** The index of the point that is nearest to a place. */
+export function nearestOf(points, [x, y]) {
+  const away = points.map(([px, py]) => Math.hypot(px - x, py - y));
+  return away.indexOf(Math.min(...away));
+}
 
 export const without = (points, index) => points.filter((_, i) => i !== index);
 
@@ -56,6 +69,7 @@ export function halved(points, index) {
 /** What is said of a point, such as "Point 2 of a line". */
 export function pointName(shape, index) {
   if (shape === "point") return "Point";
+  if (shape === "clicks") return `Click ${index + 1}`;
   return `${shape === "box" ? "Corner" : "Point"} ${index + 1} of a ${shape}`;
 }
 
@@ -71,7 +85,7 @@ const isClosed = (shape, points) => (shape === "box" || shape === "polygon") && 
 /** @returns {string} data for an SVG path; "" for fewer than two points */
 export function pathData(shape, points) {
   const corners = outline(shape, points);
-  if (corners.length < 2) return "";
+  if (corners.length < 2 || shape === "clicks") return "";
   return `M${corners.map((corner) => corner.join(" ")).join("L")}${isClosed(shape, points) ? "Z" : ""}`;
 }
 

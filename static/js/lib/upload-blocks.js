@@ -2,15 +2,18 @@
  * Sends a file in blocks and goes on where a broken connection left off. No DOM; what it needs of the
  * browser is handed in.
  *
- *   POST start        {name, size, sha256?, …}     → {upload, offset}, or {photo} if it is there already
- *   PUT  start<id>/   block, Upload-Offset: n      → 204, Upload-Offset: next; at the end 201 {photo}
- *   GET  start<id>/                                → {offset}, or {photo} if the end was reached
+ *   POST start        {name, size, sha256?, …}     → {upload, offset}, or {kept} if it is there already
+ *   PUT  start<id>/   block, Upload-Offset: n      → 204, Upload-Offset: next; at the end 201 {kept}
+ *   GET  start<id>/                                → {offset}, or {kept} if the end was reached
  *
+ * `kept` is the address of what the file became. {refused}, in words, may come instead of any of them.
  * 409 states the right offset; 404 means that the server no longer knows the upload.
  */
 export const BLOCK = 1024 * 1024;
 export const TRIES = 8;
 const LONGEST_WAIT = 30_000;
+// Without it a refusal is 422, which browsers print as a fault of the page (RFC 7240).
+const PREFER = { Prefer: "refusal-status=200" };
 
 /** A file that the server will not take, in the reader's words. */
 export class Refusal extends Error {}
@@ -37,7 +40,7 @@ export const blockAt = (offset, size) => [offset, Math.min(offset + BLOCK, size)
  *   fetch: typeof fetch, wait: (ms: number) => Promise<void>, progress: (bytes: number) => void,
  * }} how `about` is what is said at the start; `wait` may end early when the network is back
  * @param {ReturnType<typeof freshState>} state is changed as the file goes on
- * @returns {Promise<{photo: string}>}
+ * @returns {Promise<{kept: string}>}
  * @throws {Refusal | Interrupted}
  */
 export async function sendInBlocks(file, how, state = freshState()) {
@@ -70,10 +73,10 @@ function step(file, state, how) {
 async function begin(state, { start, about, token, fetch }) {
   const answer = await fetch(start, {
     method: "POST", body: JSON.stringify(about),
-    headers: { "Content-Type": "application/json", "X-CSRFToken": token },
+    headers: { "Content-Type": "application/json", "X-CSRFToken": token, ...PREFER },
   });
-  const { upload, offset, photo } = await said(answer);
-  if (photo) return { photo };
+  const { upload, offset, kept } = await said(answer);
+  if (kept) return { kept };
   Object.assign(state, { id: String(upload), offset: offset ?? 0, isSure: true });
   return null;
 }
@@ -82,7 +85,7 @@ async function put(file, state, { start, token, fetch }) {
   const before = state.offset;
   const answer = await fetch(`${start}${state.id}/`, {
     method: "PUT", body: file.slice(...blockAt(before, file.size)),
-    headers: { "X-CSRFToken": token, "Upload-Offset": String(before) },
+    headers: { "X-CSRFToken": token, "Upload-Offset": String(before), ...PREFER },
   });
   if (answer.status === 201) return said(answer);
   if (answer.status === 404) return forget(state);
@@ -93,10 +96,10 @@ async function put(file, state, { start, token, fetch }) {
 }
 
 async function ask(state, { start, fetch }) {
-  const answer = await fetch(`${start}${state.id}/`);
+  const answer = await fetch(`${start}${state.id}/`, { headers: PREFER });
   if (answer.status === 404) return forget(state);
-  const { offset, photo } = await said(answer);
-  if (photo) return { photo };
+  const { offset, kept } = await said(answer);
+  if (kept) return { kept };
   Object.assign(state, { offset, isSure: true });
   return null;
 }
@@ -120,10 +123,15 @@ function offsetOf(answer) {
 /** What an answer says; a refusal is thrown. */
 async function said(answer) {
   const isJson = answer.headers.get("Content-Type")?.startsWith("application/json") ?? false;
-  if (answer.ok && isJson && !answer.redirected) return answer.json();
+  if (answer.ok && isJson && !answer.redirected) return agreed(await answer.json());
   if (answer.status >= 500 || answer.status === 408 || answer.status === 429) throw new Hitch("Later.");
   const message = isJson && !answer.ok ? (await answer.json()).message : "";
   throw new Refusal(message || meaning(answer));
+}
+
+function agreed(said) {
+  if (said.refused) throw new Refusal(said.refused);
+  return said;
 }
 
 function meaning({ status, redirected }) {

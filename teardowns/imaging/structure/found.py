@@ -8,6 +8,7 @@ from teardowns.imaging.limits import MAX_STEPS
 from teardowns.imaging.refusals import corrupt, too_complex
 
 BLOCK = 1 << 20
+ZEROS = -1                           # in place of an offset: so many bytes of nothing
 Piece = tuple[int, int] | bytes      # (offset, length) in the file, or bytes that replace some
 
 

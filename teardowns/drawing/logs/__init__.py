@@ -1,0 +1,1 @@
+"""Instrument logs of the demo units, made from what their documents record."""

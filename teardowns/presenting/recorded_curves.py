@@ -1,0 +1,61 @@
+"""Load curves of several logs in one drawing, each under the name of its unit and port."""
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from django.utils.safestring import mark_safe
+
+from teardowns.figures.load_curves import (
+    Band,
+    LoadCurve,
+    LoadCurves,
+    load_curve_table,
+    load_curves,
+)
+from teardowns.logs.conditions import Conditions
+from teardowns.models import Recording
+from teardowns.reading.quantity import print_quantity
+
+FROM, TO = 0.95, 1.05          # of the set voltage: a fixed supply's tolerance
+
+
+@dataclass(frozen=True, slots=True)
+class ShownCurves:
+    drawing: str              # markup
+    table: str                # markup
+
+
+def shown_curves(found: Iterable[tuple[Recording, Sequence[tuple[float, float]]]],
+                 several_units: bool) -> ShownCurves | None:
+    """None where no log has a curve. found : logs with their (A, V)"""
+    drawn = [(recording, points) for recording, points in found if points]
+    if not drawn:
+        return None
+    curves = tuple(LoadCurve(_label(recording, several_units), tuple(points),
+                             recording.get_absolute_url()) for recording, points in drawn)
+    says = " ".join(f"{curve.label}: from {_volts(curve.points[0][1])} to "
+                    f"{_volts(curve.points[-1][1])} at {curve.points[-1][0]:.3g} A."
+                    for curve in curves)
+    chart = LoadCurves("curves", "Output voltage and power over output current", says, curves,
+                       _bands([recording for recording, _ in drawn]))
+    return ShownCurves(mark_safe(load_curves(chart)),
+                       mark_safe(load_curve_table("Voltage at common currents", curves, _volts)))
+
+
+def _label(recording, several_units):
+    stated = Conditions.from_json(recording.conditions)
+    parts = [recording.unit.title] if several_units else []
+    parts += [f"port {recording.port.label}"] if recording.port else []
+    parts += [_volts(stated.set_voltage)] if stated.set_voltage else []
+    parts += [f"{print_quantity(stated.mains_voltage, 'V')} mains"] if stated.mains_voltage else []
+    return ", ".join(parts or [recording.caption or recording.key])
+
+
+def _bands(recordings):
+    volts = {Conditions.from_json(row.conditions).set_voltage for row in recordings} - {None}
+    return tuple(Band(FROM * at, TO * at, f"{_volts(at)} ± 5 %") for at in sorted(volts))
+
+
+def _volts(value):
+    return print_quantity(value, "V")

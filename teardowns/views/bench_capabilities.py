@@ -1,0 +1,67 @@
+"""What a port told a protocol analyser: pasted, read, shown, kept."""
+import logging
+
+from django.contrib import messages
+from django.shortcuts import redirect, render
+
+from teardowns.access import unit_to_change
+from teardowns.forms.capabilities_form import CapabilitiesForm
+from teardowns.forms.cautions import DEFERRAL
+from teardowns.presenting.capabilities_shown import capabilities_shown
+from teardowns.services.cite_part import SaveRefused
+from teardowns.services.keep_capabilities import keep_capabilities
+from teardowns.services.photo_files import NOT_STORED
+from teardowns.services.receive_recording import RecordingRefused
+from teardowns.services.save_section import StaleRows
+
+logger = logging.getLogger(__name__)
+CHANGED = "The port was changed elsewhere since this page was drawn. Look at what it says now, " \
+          "then keep the list again."
+
+
+def bench_capabilities(request, pk):
+    unit = unit_to_change(request.user, pk)
+    ports = list(unit.ports.order_by("pk"))
+    choices = [(port.key, port.label) for port in ports]
+    if request.method == "GET":
+        return _page(request, unit, ports, CapabilitiesForm(ports=choices))
+    form = CapabilitiesForm(request.POST, request.FILES, ports=choices)
+    if form.is_valid() and request.POST.get("act") == "keep" and not form.asks_for_order:
+        port = next(one for one in ports if one.key == form.cleaned_data["port"])
+        if _kept(request, unit, port, form):
+            return redirect("bench_recordings", pk)
+    return _page(request, unit, ports, form)
+
+
+def _kept(request, unit, port, form):
+    said = form.cleaned_data
+    try:
+        saved = keep_capabilities(
+            contributor=request.user, unit_pk=unit.pk, port=port.key, text=said["text"],
+            version=_version(request.POST.get(f"seen-{port.key}", "")), found=form.found,
+            instrument=said["instrument"])
+    except StaleRows:
+        form.add_error(None, CHANGED)
+    except (RecordingRefused, SaveRefused) as refusal:
+        form.add_error(None, refusal.message)
+    except OSError:
+        logger.exception("a list of unit %s could not be stored", unit.pk)
+        form.add_error(None, NOT_STORED)
+    else:
+        later = "" if saved.assessed else " The verdict could not be worked out again; it is kept."
+        messages.success(request, f"What port {port.label} advertises is kept.{later}")
+        return True
+    return False
+
+
+def _version(typed):
+    return int(typed) if typed.isascii() and typed.isdigit() and len(typed) < 10 else 0
+
+
+def _page(request, unit, ports, form):
+    found = form.found if form.is_bound and form.found is not None else None
+    return render(request, "teardowns/bench_capabilities.html", {
+        "unit": unit, "form": form, "ports": ports, "deferral": DEFERRAL,
+        "shown": found and capabilities_shown(found), "asks": form.asks_for_order,
+        "text": form.cleaned_data["text"] if found else "",
+    })

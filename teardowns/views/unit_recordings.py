@@ -1,0 +1,51 @@
+"""All logs of a unit, and their load curves beside those of other units."""
+from django.shortcuts import render
+
+from teardowns import access
+from teardowns.engine.safety_words import DEFERRAL
+from teardowns.logs.load_curve import load_curve
+from teardowns.models import Recording, RecordingKind, Unit
+from teardowns.presenting.recorded_curves import shown_curves
+from teardowns.presenting.recording_sheet import recording_row
+from teardowns.services.read_recording import NotRead, channels_of
+
+MOST_UNITS, MOST_CURVES = 6, 12
+WITH_CURVES = (RecordingKind.LOAD_SWEEP, RecordingKind.ENDURANCE)
+
+
+def unit_recordings(request, pk):
+    """?with=8&with=9: other units whose curves stand beside."""
+    unit = access.unit_to_see(request.user, pk)
+    wanted = [int(one) for one in request.GET.getlist("with") if one.isascii() and one.isdigit()
+              and len(one) < 10][:MOST_UNITS - 1]
+    others = Unit.objects.visible_to(request.user).filter(pk__in=wanted).exclude(pk=pk)
+    units = [unit, *others.order_by("pk")]
+    rows = list(Recording.objects.shown().filter(unit__in=units).select_related("unit", "port"))
+    mine = [row for row in rows if row.unit_id == unit.pk]
+    swept = sorted((row for row in rows if row.kind in WITH_CURVES),
+                   key=lambda row: (row.unit_id != unit.pk, row.unit_id, row.pk))
+    return render(request, "teardowns/unit_recordings.html", {
+        "unit": unit, "deferral": DEFERRAL, "others": units[1:],
+        "rows": [recording_row(row) | {"address": row.get_absolute_url()} for row in mine],
+        "curves": shown_curves(((row, _curve(row)) for row in swept[:MOST_CURVES]),
+                               several_units=len(units) > 1),
+        "left_out": max(len(swept) - MOST_CURVES, 0),
+        "choices": _choices(request.user, unit, units),
+    })
+
+
+def _curve(recording):
+    try:
+        with channels_of(recording) as channels:
+            return load_curve(channels)
+    except (NotRead, FileNotFoundError):
+        return ()
+
+
+def _choices(user, unit, units):
+    """Units that have a load log of their own."""
+    chosen = {one.pk for one in units}
+    found = Unit.objects.visible_to(user).exclude(pk=unit.pk).filter(
+        pk__in=Recording.objects.shown().filter(kind__in=WITH_CURVES).values("unit"))
+    return [{"pk": pk, "title": title, "chosen": pk in chosen}
+            for pk, title in found.order_by("title").values_list("pk", "title")[:200]]
