@@ -29,9 +29,15 @@ class PackageFilesFinder(BaseFinder):
         for path in PACKAGE_FILES:
             place = place_of(path)
             if not matches_patterns(path, ignore_patterns):
-                storage = FileSystemStorage(location=place.parent)
-                storage.prefix = path.removesuffix(f"/{place.name}")
-                yield place.name, storage
+                yield place.name, PackageStorage(place.parent, path.removesuffix(f"/{place.name}"))
+
+
+class PackageStorage(FileSystemStorage):
+    """A folder of a package; `prefix` is the folder below the static files that it stands for."""
+
+    def __init__(self, location: Path, prefix: str):
+        super().__init__(location=location)
+        self.prefix = prefix
 
 
 def place_of(path: str) -> Path:

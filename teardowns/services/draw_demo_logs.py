@@ -86,7 +86,7 @@ def _layout(log) -> Layout:
 
 
 @transaction.atomic
-def _linked(recording, results, log) -> bool:
+def _linked(recording, results, log):
     found = {result["code"]: result for result in results if result["kind"] == "number"}
     rows = Measurement.objects.filter(unit=recording.unit, key__in=log.shows)
     agreeing = [(row, found[row.quantity]) for row in rows if row.quantity in found

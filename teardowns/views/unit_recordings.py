@@ -5,8 +5,10 @@ from teardowns import access
 from teardowns.engine.safety_words import DEFERRAL
 from teardowns.logs.load_curve import load_curve
 from teardowns.models import Recording, RecordingKind, Unit
+from teardowns.presenting.load_following import load_following
 from teardowns.presenting.recorded_curves import shown_curves
 from teardowns.presenting.recording_sheet import recording_row
+from teardowns.services.extract_results import results_of
 from teardowns.services.read_recording import NotRead, channels_of
 
 MOST_UNITS, MOST_CURVES = 6, 12
@@ -30,6 +32,9 @@ def unit_recordings(request, pk):
         "curves": shown_curves(((row, _curve(row)) for row in swept[:MOST_CURVES]),
                                several_units=len(units) > 1),
         "left_out": max(len(swept) - MOST_CURVES, 0),
+        "following": load_following(
+            (row, results) for row in mine if row.kind == RecordingKind.WAVEFORM
+            if (results := _results(row))),
         "choices": _choices(request.user, unit, units),
     })
 
@@ -40,6 +45,13 @@ def _curve(recording):
             return load_curve(channels)
     except (NotRead, FileNotFoundError):
         return ()
+
+
+def _results(recording):
+    try:
+        return results_of(recording)
+    except (NotRead, FileNotFoundError):
+        return []
 
 
 def _choices(user, unit, units):

@@ -85,7 +85,8 @@ def _staircases(document, seed, rng) -> Iterator[DrawnLog]:
             beyond = None
         below = min((4 * average - full) / 3, 0.99)
         resistance = _resistance(nominal, row["value"])
-        time, tracks = staircase(nominal, row["value"], HOLD, beyond and beyond["value"],
+        time, tracks = staircase(nominal, row["value"], HOLD,
+                                 None if beyond is None else float(beyond["value"]),
                                  BEHAVIOURS[(seed + number) % len(BEHAVIOURS)], resistance,
                                  (below, below, below, full), rng)
         data, roles = _text(document, seed + number, time, tracks)

@@ -141,7 +141,8 @@ def _number(code, value, budget, span, rows, conditions, channel, working):
     ambient = _ambient(rows, conditions)
     known = {} if ambient is None else {"ambient": ambient}
     u = hypot(*(share for _, share in budget))
-    return Extracted(code, QUANTITIES[code].label, value, u, "°C", *span, budget, working,
+    start, end = span
+    return Extracted(code, QUANTITIES[code].label, value, u, "°C", start, end, budget, working,
                      known, channel.column.index)
 
 
