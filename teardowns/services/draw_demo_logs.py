@@ -92,14 +92,18 @@ def _linked(recording, results, log):
     agreeing = [(row, found[row.quantity]) for row in rows if row.quantity in found
                 and _agree(row, found[row.quantity])]
     for row, result in agreeing:
-        row.recording = recording
-        row._history_user, row._change_reason = recording.author, "The log behind it"
-        row.save()
+        _name_log(row, recording)
         RecordingReading.objects.create(
             recording=recording, shows=row.ref, author=recording.author,
             **{field: result[field] for field in ("code", "name", "start", "end", "value",
                                                   "uncertainty", "budget", "working")})
     return bool(agreeing)
+
+
+def _name_log(row, recording):
+    row.recording = recording
+    row._history_user, row._change_reason = recording.author, "The log behind it"
+    row.save()
 
 
 def _agree(row, result):

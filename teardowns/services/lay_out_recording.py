@@ -66,6 +66,20 @@ def lay_out_recording(*, author, recording: Recording, layout: Layout, condition
     return True
 
 
+@transaction.atomic
+def read_anew(*, author, recording: Recording, version: int) -> None:
+    """Reading begins once more with the same layout, where its numbers were lost.
+
+    Raises Http404 or StaleRecording.
+    """
+    recording = locked_recording(author, recording)
+    if recording.version != version:
+        raise StaleRecording
+    _begin_anew(recording, Layout.from_json(recording.layout))
+    save_recording(author, recording, "Read once more")
+    log_recording(author, recording, "recording_read_anew")
+
+
 def _as_stored(told: Layout | Conditions) -> dict[str, Any]:
     return json.loads(json.dumps(told.to_json(), allow_nan=False))
 
