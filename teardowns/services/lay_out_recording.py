@@ -16,7 +16,13 @@ from teardowns.logs.roles import TIME
 from teardowns.models import InstrumentLayout, Recording
 
 from .locked_recording import StaleRecording, locked_recording, log_recording, save_recording
-from .recording_files import drop_channels, forget_work, head_of, reading_alone
+from .recording_files import (
+    drop_channels,
+    forget_work,
+    head_of,
+    plain_proposal,
+    reading_alone,
+)
 from .save_section import differs
 
 SHOWN = 120                # characters of a heading that a document keeps
@@ -29,7 +35,7 @@ def propose_layout(author, recording: Recording, answers: Mapping[str, str] | No
     Raises RefusedLog or FileNotFoundError.
     """
     head = head_of(recording)
-    plain = detect_layout(head, name=recording.original_name)
+    plain = plain_proposal(head, recording.original_name)
     remembered = remembered_layout(author, recording.instrument, signature(plain))
     if not answers and remembered is None:
         return plain
@@ -123,7 +129,7 @@ def headings_of(layout: Layout) -> dict[str, str]:
 
 def _remember(author, recording):
     """For the next file that this instrument writes under the same heading."""
-    plain = detect_layout(head_of(recording), name=recording.original_name)
+    plain = plain_proposal(head_of(recording), recording.original_name)
     InstrumentLayout.objects.update_or_create(
         author=author, instrument=_called(recording.instrument), signature=signature(plain),
         defaults={"layout": recording.layout})

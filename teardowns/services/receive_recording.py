@@ -8,7 +8,6 @@ from django.db import IntegrityError, transaction
 from django.utils.text import slugify
 
 from teardowns.access import unit_to_change
-from teardowns.logs.detect import detect_layout
 from teardowns.logs.limits import MOST_BYTES
 from teardowns.logs.refusals import RefusedLog
 from teardowns.models import AuditEntry, Port, Recording, RecordingKind, Unit
@@ -16,7 +15,7 @@ from teardowns.models import AuditEntry, Port, Recording, RecordingKind, Unit
 from .locked_recording import save_recording
 from .photo_files import digest, keep_original
 from .receive_photo import shown_name
-from .recording_files import read_head
+from .recording_files import plain_proposal, read_head
 
 MOST_RECORDINGS = 200          # of one unit
 TOO_LARGE = (f"it is larger than {MOST_BYTES / 1e6:.0f} MB. Log with a longer interval, or send it "
@@ -81,7 +80,7 @@ def _check(path, name, about):
     if about.kind == RecordingKind.PROTOCOL:
         return                           # capability lists are no table
     try:
-        detect_layout(read_head(path), name=name)
+        plain_proposal(read_head(path), name)
     except RefusedLog as refusal:
         raise RecordingRefused(name, str(refusal)) from refusal
 

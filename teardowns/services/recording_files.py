@@ -7,6 +7,7 @@ import os
 import shutil
 from collections.abc import Iterator
 from contextlib import AbstractContextManager, contextmanager
+from functools import lru_cache
 from pathlib import Path
 from uuid import UUID, uuid4
 
@@ -14,6 +15,7 @@ from django.conf import settings
 from django.core.files import File
 from django.core.files.storage import storages
 
+from teardowns.logs.detect import Proposal, detect_layout
 from teardowns.logs.text_encoding import HEAD
 from teardowns.models import Recording
 
@@ -36,6 +38,12 @@ def channels_at(recording: Recording) -> AbstractContextManager[Path]:
 def head_of(recording: Recording) -> bytes:
     with original_at(recording) as path:
         return read_head(path)
+
+
+@lru_cache(maxsize=16)
+def plain_proposal(head: bytes, name: str) -> Proposal:
+    """What a file looks like by itself; asked for several times on its way. Raises RefusedLog."""
+    return detect_layout(head, name=name)
 
 
 def read_head(path: Path) -> bytes:
