@@ -75,8 +75,8 @@ FIELDS = {
         "set_voltage", "lowest_voltage", "rated_current", "mains_voltage", "mains_frequency",
         "ambient", "cable_length", "cable_area", "cable_contacts", "accuracy-output_voltage",
         "accuracy-output_current", "accuracy-input_power"),
-    RecordingKind.WAVEFORM: ("load", "bus_voltage", "primary_inductance", "mains_voltage",
-                             "mains_frequency"),
+    RecordingKind.WAVEFORM: ("load", "rated_power", "bus_voltage", "primary_inductance",
+                             "mains_voltage", "mains_frequency"),
     RecordingKind.THERMAL: ("mains_voltage", "mains_frequency", "ambient", "accuracy-temperature"),
 }
 FIELDS[RecordingKind.ENDURANCE] = (*FIELDS[RecordingKind.LOAD_SWEEP], "accuracy-temperature")
@@ -99,13 +99,16 @@ class ConditionsForm(forms.Form):
     mains_frequency = condition_field("mains_frequency", "Mains frequency")
     ambient = condition_field("ambient")
     cable_length = QuantityField(
-        "m", label="Cable from port to meter", help_text="One way. Left empty: the voltage was "
-                                                         "taken at the port.")
+        "m", label="Cable from port to meter", help_text="One way; 0 where the voltage was taken "
+                                                         "at the port. Left empty: not known.")
     cable_area = QuantityField("m²", "mm²", label="Copper of one conductor",
                                help_text="Such as 0.2 mm².")
     cable_contacts = QuantityField("Ω", "mΩ", label="Contacts",
                                    help_text="Of all mated contacts, there and back.")
     load = QuantityField("W", label="Output power meanwhile")
+    rated_power = QuantityField("W", label="Power on the plate",
+                                help_text="What was captured well below it is not taken for "
+                                          "full load.")
     bus_voltage = QuantityField("V", label="Across the bulk capacitor",
                                 help_text="Measured by a meter: a scope's own scale is not "
                                           "trusted.")
@@ -128,8 +131,9 @@ class ConditionsForm(forms.Form):
     def _texts(self, stated):
         cable = stated.cable
         plain = {name: getattr(stated, name) for name in self.fields if hasattr(stated, name)}
-        plain |= {} if cable is None else {"cable_length": cable.length, "cable_area": cable.area,
-                                           "cable_contacts": cable.contacts or None}
+        plain |= {} if cable is None else {
+            "cable_length": cable.length, "cable_area": cable.area if cable.length else None,
+            "cable_contacts": cable.contacts or None}
         texts = {name: self.fields[name].print(value) for name, value in plain.items()
                  if name in self.fields}
         if stated.inductance_u is not None and "primary_inductance" in texts:
@@ -153,8 +157,8 @@ class ConditionsForm(forms.Form):
         """Call it after is_valid()."""
         said = {name: self.cleaned_data.get(name) for name in self.fields}
         inductance = said.get("primary_inductance")
-        cable = None if not said.get("cable_length") else Cable(
-            said["cable_length"], said["cable_area"], said["cable_contacts"] or 0.0)
+        cable = None if said.get("cable_length") is None else Cable(
+            said["cable_length"], said["cable_area"] or 0.0, said["cable_contacts"] or 0.0)
         plain = {name: value for name, value in said.items()
                  if name in PLAIN and name != "primary_inductance"}
         return Conditions(

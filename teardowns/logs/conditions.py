@@ -17,8 +17,8 @@ class Accuracy:
 
 @dataclass(frozen=True, slots=True)
 class Cable:
-    length: float             # m, one way
-    area: float               # m², of one conductor
+    length: float             # m, one way; 0: the voltage was taken at the port
+    area: float               # m², of one conductor; any where the length is 0
     contacts: float = 0.0     # Ω, of all mated contacts on the way and back
 
 
@@ -33,7 +33,7 @@ class Conditions:
     lowest_voltage: float | None = None       # V below which the product's own sheet calls it lost
     rated_current: float | None = None        # A, of the plate at that voltage
     rated_power: float | None = None          # W, of the plate
-    cable: Cable | None = None                # from port to meter; None: sensed at the port
+    cable: Cable | None = None                # from port to meter; None: not known
     load: float | None = None                 # W at the output while a waveform was captured
     bus_voltage: float | None = None          # V across the bulk capacitor
     primary_inductance: float | None = None   # H

@@ -1,7 +1,7 @@
 """What was read out of a log, or why it was not."""
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass, field
 from typing import Any
 
@@ -56,6 +56,14 @@ class Unread:
 
 
 Result = Extracted | Told | Unread
+
+
+GRANTED = "taken for granted."        # how a sentence ends that says what the log cannot show
+
+
+def taken_for_granted(working: Sequence[str]) -> list[str]:
+    """The sentences of a working that a reader of the number alone has to know."""
+    return [sentence for sentence in working if sentence.endswith(GRANTED)]
 
 
 _KINDS = {"number": Extracted, "word": Told, "unread": Unread}

@@ -11,6 +11,7 @@ from django.db import transaction
 from teardowns.access import recording_to_change
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.logs.conditions import Conditions
+from teardowns.logs.extracted import taken_for_granted
 from teardowns.models import (
     AuditEntry,
     How,
@@ -60,9 +61,10 @@ def take_result(
     recording = recording_to_change(author, recording.unit_id, recording.key)
     result = _shown_result(recording, name, span)
     _check(result)
-    _check_row(recording, result["code"], key)
+    row = _checked_row(recording, result["code"], key)
     saved = save_section(author, recording.unit_id, SECTION, [RowChange(
-        Measurement, key, version, _values(recording, result) | dict(values or {}))])
+        Measurement, key, version, _values(recording, result) | _noted(row, result)
+        | dict(values or {}))])
     return _kept(author, recording, result, f"{SHOWN}{key}"), saved
 
 
@@ -88,11 +90,19 @@ def _check(result):
             "of the columns under “How the file is read”.")
 
 
-def _check_row(recording, code, key):
-    """One row holds one quantity."""
+def _checked_row(recording, code, key):
+    """The row that the result goes into, or None; one row holds one quantity."""
     row = Measurement.objects.filter(unit=recording.unit_id, key=key).first()
     if row is not None and row.quantity != code:
         raise ResultRefused(f"The row “{key}” holds another quantity: choose another row.")
+    return row
+
+
+def _noted(row, result):
+    """What the reading takes for granted goes along, behind what the row says already."""
+    note = "" if row is None else row.note
+    granted = [told for told in taken_for_granted(result["working"]) if told not in note]
+    return {"note": " ".join(filter(None, [note, *granted]))} if granted else {}
 
 
 def _values(recording, result):

@@ -34,6 +34,14 @@ def test_what_was_stated_comes_back_as_it_was():
     assert form.is_valid() and form.stated() == stated
 
 
+def test_a_voltage_taken_at_the_port_is_not_one_of_unknown_place():
+    form = ConditionsForm({"cable_length": "0"}, kind="load_sweep", conditions=Conditions())
+    assert form.is_valid() and form.stated().cable == Cable(0.0, 0.0)
+    shown = ConditionsForm(kind="load_sweep", conditions=form.stated()).initial
+    again = ConditionsForm(shown, kind="load_sweep", conditions=Conditions())
+    assert again.is_valid() and again.stated().cable == Cable(0.0, 0.0)
+
+
 def test_an_inductance_keeps_half_of_its_expanded_uncertainty():
     form = ConditionsForm({"primary_inductance": "1.2 ± 0.1 mH"}, kind="waveform",
                           conditions=Conditions())

@@ -37,6 +37,7 @@ class Bench:
     cable: Cable | None = None
     cable_resistance: float = 0.0       # Ω
     is_set_logged: bool = True
+    is_mains_logged: bool = False
 
 
 @dataclass(frozen=True)
@@ -109,7 +110,7 @@ def logged(port, asked, time, bench, rng, held_at=None, ending="stops", conditio
     """The sweep as channels, with its truth. asked : (n,) A; held_at : A held for long, if any"""
     is_beyond = asked > port.trip
     voltage, current = output_at(port, asked, time, is_beyond)
-    rows = int(rng.uniform(4, 40)) if ending == "unplugged" else 12
+    rows = int(rng.uniform(4, 200)) if ending == "unplugged" else 12
     voltage, current, asked = _ended(ending, voltage, current, asked, rows)
     read_v, read_i = read_by(bench, rng, time, voltage, current)
     keep = rng.random(len(time)) >= bench.dropped
@@ -120,6 +121,10 @@ def logged(port, asked, time, bench, rng, held_at=None, ending="stops", conditio
                                                            bench.digit_i)]
     if bench.is_set_logged:
         columns.append(("set_current", asked, 1e-3))
+    if bench.is_mains_logged:
+        mains = np.full(len(time), 230.0)
+        mains[len(time) - rows:] *= ending != "unplugged"
+        columns.append(("input_voltage", mains, 0.1))
     channels = Channels(time[keep] - time[0], tuple(
         Channel(LogColumn(at, role, role), values[keep], digit)
         for at, (role, values, digit) in enumerate(columns, 1)))
@@ -175,6 +180,7 @@ def random_sweep(rng):
         digit_i=float(rng.choice([1e-3, 1e-2])), every=int(rng.choice([1, 1, 2, 3])),
         settle=float(rng.choice([0.0, 0.2])), dropped=float(rng.choice([0.0, 0.02])),
         blank=float(rng.choice([0.0, 0.01])), is_set_logged=bool(rng.random() < 0.5),
+        is_mains_logged=bool(rng.random() < 0.5),
         cable=CABLE if has_cable else None,
         cable_resistance=CABLE_RESISTANCE if has_cable else 0.0)
     reaches = bool(rng.random() < 0.6)

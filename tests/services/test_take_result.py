@@ -175,3 +175,23 @@ def test_a_load_that_was_held_moves_the_verdict_of_its_claim(alice, unit, tmp_pa
     assert row.value == pytest.approx(10.0, rel=0.01) and row.output_voltage == 5.0
     assert row.duration >= 600 and row.mains_voltage == 230.0
     assert unit.assessments.first().payload["claims"] != before
+
+
+SWEEP = Layout("utf-8", ",", ".", 2, (
+    LogColumn(0, "t", "time", "s"), LogColumn(1, "U", "output_voltage", "V"),
+    LogColumn(2, "I", "output_current", "A"), LogColumn(3, "I set", "set_current", "A")))
+
+
+def test_what_the_reading_takes_for_granted_is_noted_with_the_row(alice, unit, tmp_path):
+    # Up in steps of 0.5 A, a minute each; at 2 A the output is gone, and stays so.
+    rows = [(t, 5 - 0.05 * amps if amps < 2 else 0.0, amps if amps < 2 else 0.0, amps)
+            for t in range(540) for amps in [min(0.5 * (t // 60), 2.0)]]
+    path = tmp_path / "sweep.csv"
+    path.write_text("t,U,I,I set\n" + "".join(
+        f"{t},{volts:.3f},{amps:.3f},{asked:.3f}\n" for t, volts, amps, asked in rows))
+    sweep = take_in(alice, unit, path, kind="load_sweep")
+    sweep = read_whole(lay_out(alice, sweep, SWEEP, Conditions(set_voltage=5.0), "load_sweep"))
+    taken(alice, sweep, key="limit", code="overcurrent_point")
+    row = Measurement.objects.get(key="limit")
+    assert "nobody unplugged it in that moment is taken for granted." in row.note
+    assert row.value == pytest.approx(1.5, rel=0.02)

@@ -7,7 +7,7 @@ import numpy as np
 
 from teardowns.drawing.logs.dialects import Track
 
-STEP, FINE, REST = 60.0, 4.0, 20.0         # s: a step of the staircase, of the ramp, without load
+STEP, FINE, REST = 60.0, 4.0, 70.0         # s: a step of the staircase, of the ramp, without load
 EVERY = 1.0                                # s between two rows
 NOISE_V, NOISE_I = 0.002, 0.001            # V and A, rms
 BEHAVIOURS = ("hiccup", "latch_off", "foldback", "constant_current")

@@ -11,12 +11,13 @@ import numpy as np
 from teardowns.drawing.logs.bench_runs import BEHAVIOURS, long_run, staircase, warming
 from teardowns.drawing.logs.dialects import DIALECTS, Track, scope_text
 from teardowns.drawing.logs.switch_capture import switch_voltage
-from teardowns.logs.conditions import Conditions
+from teardowns.logs.conditions import Cable, Conditions
 
 Document = Mapping[str, Any]
 HOLD = 660.0              # s: a little more than the ten minutes that count as held
 LONG = 1800.0             # s from which a run of its own is logged
 REFLECTED = 85.0          # V
+FOUR_WIRE = Cable(0.0, 0.0)
 LOADS = {"full": 1.0, "third": 1 / 3}
 
 
@@ -94,7 +95,7 @@ def _staircases(document, seed, rng) -> Iterator[DrawnLog]:
         yield DrawnLog(
             f"sweep-{number + 1}", "load_sweep", f"sweep-{number + 1}.csv", data,
             _port(document, row), roles, _stated(
-                row, set_voltage=nominal, rated_current=row["value"] / nominal),
+                row, set_voltage=nominal, cable=FOUR_WIRE, rated_current=row["value"] / nominal),
             f"{nominal:g} V, up in steps"
             + (" until it is lost" if beyond else "") + (f", {mains:g} V mains" if mains else ""),
             tuple(one["key"] for one in (row if row is not longest else None, beyond) if one))
@@ -123,7 +124,7 @@ def _long_runs(document, seed, rng) -> Iterator[DrawnLog]:
                             _value(document, "case_temperature"), air, rng)
     data, roles = _text(document, seed + 3, time, tracks)
     yield DrawnLog("run-1", "endurance", "run-1.csv", data, _port(document, row), roles,
-                   _stated(row, set_voltage=nominal),
+                   _stated(row, set_voltage=nominal, cable=FOUR_WIRE),
                    f"{row['value']:g} W for {row['duration'] / 60:g} min", (row["key"],))
 
 
@@ -162,7 +163,8 @@ def _captures(document, seed, rng) -> Iterator[DrawnLog]:
         yield DrawnLog(
             f"switch-{name}", "waveform", f"switch-{name}.csv",
             scope_text(interval, volts, seed + number), "", roles,
-            Conditions(mains_voltage=230.0, mains_frequency=50.0, load=load, bus_voltage=bus,
+            Conditions(mains_voltage=230.0, mains_frequency=50.0, load=load, rated_power=max(held),
+                       bus_voltage=bus,
                        primary_inductance=inductance, inductance_u=u),
             f"At the primary switch, {load:.3g} W out",
             tuple(row["key"] for row in _rows(document, "switching_frequency")) * (share == 1.0))

@@ -27,8 +27,8 @@ def read_after_limit(test: LoadTest, loss: Loss | None) -> Told | Unread:
     if loss is None:
         return unread(CODE, "The log never reached the over-current point: raise the load until "
                       "the voltage gives way, and log on for a while.", test)
-    if loss.doubt:
-        return unread(CODE, loss.doubt, test)
+    if loss.doubt.why:
+        return unread(CODE, loss.doubt.why, test)
     rows = slice(loss.row, loss.last)
     if not loss.held > 0:
         return unread(CODE, NOTHING_HELD, test)
@@ -37,7 +37,8 @@ def read_after_limit(test: LoadTest, loss: Loss | None) -> Told | Unread:
         return unread(CODE, why, test)
     return Told(CODE, label_of(CODE), word, SAYS[word], float(test.time[loss.row]),
                 float(test.time[loss.last - 1]), (
-        f"V_0 = {test.unloaded:.3f} V, I_max = {loss.held:.3f} A.", why))
+        f"V_0 = {test.unloaded:.3f} V, I_max = {loss.held:.3f} A.", why,
+        *((loss.doubt.granted,) if loss.doubt.granted else ())))
 
 
 def kind_of(voltage: np.ndarray, current: np.ndarray) -> tuple[str, str]:

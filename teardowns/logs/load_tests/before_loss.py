@@ -9,7 +9,7 @@ from teardowns.logs.load_tests.regulation import LoadTest
 from teardowns.logs.load_tests.steps import finest_change
 
 WITHIN = 20                     # rows about a loss that are looked at
-AT_ONCE = 0.15                  # of a step's length: the load, not a hand, did it; our own choice
+DUE = 0.15                      # of a step's length: so punctual are steps; our own choice
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,6 +20,7 @@ class Before:
     dwell: float = 0.0            # s that a load was held before the next, 0: a ramp
     sizes: tuple[float, ...] = ()       # A, by how much the last loads differed
     is_due: bool = False          # the load was held just as long as those before it
+    off_beat: float = np.inf      # s between the loss and the rise of the load, done or due
 
 
 def held_before(test: LoadTest, row: int) -> Before | None:
@@ -39,11 +40,12 @@ def held_before(test: LoadTest, row: int) -> Before | None:
     dwell, sizes = float(lasted.min()), _sizes(test, starts)
     jump, previous = int(starts[-1]), int(starts[-2]) if len(starts) > 1 else 0
     since = float(test.time[row] - test.time[jump])
-    is_due = len(lasted) > 1 and abs(since - dwell) <= max(
-        AT_ONCE * dwell, 3 * float(np.median(test.weight)))
+    is_due = test.asked is None and len(lasted) > 1 and abs(since - dwell) <= max(
+        DUE * dwell, 3 * float(np.median(test.weight)))
     if not is_due and (since <= 0.5 * dwell or row - jump <= 3):
-        return _of_step(test, previous, jump, jump=jump, dwell=dwell, sizes=sizes)
-    return _of_step(test, jump, row, dwell=dwell, sizes=sizes, is_due=is_due)
+        return _of_step(test, previous, jump, jump=jump, dwell=dwell, sizes=sizes, off_beat=since)
+    return _of_step(test, jump, row, dwell=dwell, sizes=sizes, is_due=is_due,
+                    off_beat=abs(since - dwell) if is_due else np.inf)
 
 
 def _is_ramp(test, good, rises, row):

@@ -5,9 +5,11 @@ log does not tell apart is not held against a unit.
 """
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 import numpy as np
 
-from teardowns.logs.load_tests.before_loss import AT_ONCE, WITHIN, Before
+from teardowns.logs.load_tests.before_loss import WITHIN, Before
 from teardowns.logs.load_tests.regulation import LoadTest
 from teardowns.logs.load_tests.voltages import CUSTOMARY
 
@@ -15,33 +17,47 @@ from teardowns.logs.load_tests.voltages import CUSTOMARY
 GONE = 0.2                      # of the voltage without load: nothing comes out
 SWITCHES = 4                    # so often on and off, and no hand does it
 SAME_VOLTAGE, STANDS = 0.03, 0.02
-LOGGED_ON = 30.0                # s after the loss, at most, before it is believed
+LOGGED_ON = 45.0                # s after the loss: who pulls a lead stops the log sooner
+AT_ONCE = 0.05                  # of a step's length
+PULLED = ("The output went away and stayed away, and the log does not show whether it was still "
+          "plugged in: log the mains beside it for a minute more, or step the load with longer "
+          "steps. If you saw it switch off by itself, write the load that was lost into the sheet.")
 
 
-def doubt_about(test: LoadTest, low: np.ndarray, row: int, last: int, before: Before) -> str:
-    """Why the loss may not be the unit's doing."""
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    why: str = ""                 # it may not be the unit's doing; "" = it is
+    granted: str = ""             # what is taken for granted when it is; "" = nothing
+    is_by_timing: bool = False    # that it fell together with the load is all that shows it
+
+
+def doubt_about(test: LoadTest, low: np.ndarray, row: int, last: int,
+                before: Before) -> Doubt:
+    """Whether the loss may be something else than the unit's doing."""
     lost = np.flatnonzero(low[row:last]) + row
     off = test.voltage[lost] < GONE * test.unloaded
     mains = _mains_stayed(test, row, lost)
     if mains is False:
-        return "The mains voltage went away at the same time: repeat the test with it on."
+        return Doubt("The mains voltage went away at the same time: repeat the test with it on.")
     if off.mean() < 0.5:
-        return _another_setting(test, lost, before.held)
+        return Doubt(_another_setting(test, lost, before.held))
     switches = np.count_nonzero(np.diff(test.voltage[row:last] < GONE * test.unloaded))
     if switches >= SWITCHES:
-        return ""                                          # it tried again by itself
-    jump = before.jump
-    at_once = before.is_due or jump is not None and (
-        row - jump <= 2 or test.time[row] - test.time[jump] <= AT_ONCE * before.dwell)
-    # A hand that pulls a plug or a lead in just that moment does not log on for long.
-    least = min(0.1 * float(test.time[row] - test.time[0]), LOGGED_ON)
-    if at_once and not mains:
-        least = max(2 * before.dwell, least)
-    if (at_once or mains) and test.time[-1] - test.time[row] >= least:
-        return ""
-    return ("The output went away, and the log does not show whether the unit was still plugged "
-            "in: log the mains voltage or power beside it, or repeat that load and log on for a "
-            "few steps.")
+        return Doubt()                                     # it tried again by itself
+    stayed = float(test.time[-1] - test.time[row])
+    if mains and stayed >= LOGGED_ON:
+        return Doubt(granted="The mains stayed on and the output away; that no lead was pulled is "
+                     "taken for granted.")
+    if _is_at_once(test, before) and stayed >= 2 * before.dwell:
+        return Doubt(granted="The output went away when the load rose and stayed away; that nobody "
+                     "unplugged it in that moment is taken for granted.", is_by_timing=True)
+    return Doubt(PULLED)
+
+
+def _is_at_once(test, before):
+    """Whether the load gave way so close to its rise that a hand would hardly hit it."""
+    allowed = max(AT_ONCE * before.dwell, 1.5 * float(np.median(test.weight)))
+    return before.off_beat <= allowed <= 2 * AT_ONCE * before.dwell
 
 
 def _mains_stayed(test, row, lost):

@@ -106,7 +106,7 @@ def _power_factor(test, rows, at):
 def read_average(test: LoadTest) -> list[Extracted | Told | Unread]:
     """Mean of four efficiencies, and what the marks' tables ask for."""
     rated = rated_current(test)
-    points = None if rated is None else [_point(test, share * rated, rated) for share in SHARES]
+    points = [] if rated is None else [_point(test, share * rated, rated) for share in SHARES]
     if (why := _why_no_average(test, rated, points)):
         return [unread(AVERAGE, why, test), unread(MARK, why, test)]
     value = float(np.mean([point[0] for point in points]))

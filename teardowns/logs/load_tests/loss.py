@@ -11,7 +11,7 @@ import numpy as np
 
 from teardowns.logs.accuracy import limit_of_error
 from teardowns.logs.load_tests.before_loss import WITHIN, asked_for, held_before
-from teardowns.logs.load_tests.doubt import doubt_about
+from teardowns.logs.load_tests.doubt import Doubt, doubt_about
 from teardowns.logs.load_tests.regulation import LoadTest, no_load_limit
 from teardowns.logs.load_tests.steps import load_curve, theil_sen
 
@@ -33,7 +33,7 @@ class Loss:
     spacing: float                # A from the load that was held to the one that was lost
     share: float                  # of the time under this load or a larger one, below the floor
     last: int                     # row after the last one under this load
-    doubt: str                    # why it may not be the unit's doing, "" = it is
+    doubt: Doubt                  # whether it may be something else than the unit's doing
 
 
 def low_rows(test: LoadTest, level: float, line: np.ndarray) -> np.ndarray:
@@ -96,5 +96,5 @@ def _loss_at(test, low, row):
     if share < LEAST_SHARE:
         return None
     last = int(np.flatnonzero(same)[-1]) + 1
-    doubt = doubt_about(test, low, row, last, before)
-    return Loss(row, before.held, before.rows, asked, told, spacing, share, last, doubt)
+    return Loss(row, before.held, before.rows, asked, told, spacing, share, last,
+                doubt_about(test, low, row, last, before))

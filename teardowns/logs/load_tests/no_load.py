@@ -42,7 +42,7 @@ def read_no_load_power(test: LoadTest) -> Extracted | Unread:
         return unread(POWER, "The log has no mains power: log a wattmeter beside it.", test)
     rows = longest_no_load(test)
     lasted = 0.0 if rows is None else float(test.weight[rows].sum())
-    if lasted < LEAST_TIME:
+    if rows is None or lasted < LEAST_TIME:
         return unread(POWER, f"The longest stretch without load lasted {lasted:.0f} s; a unit that "
                       f"works in bursts needs {LEAST_TIME:.0f} s or more.", test)
     values, weight = channel.values[rows], test.weight[rows]
@@ -68,8 +68,8 @@ def read_offered_voltage(tests: list[LoadTest]) -> Extracted | Unread:
     current = mean_over(test.current[rows], test.weight[rows])
     budget = voltage_budget(test, voltage, current, scatter_of_mean(test.voltage[rows]))
     return extracted(OFFERED, voltage, budget, rows, test, (
-        f"Mean of the longest stretch at the highest "
-        f"setting = {voltage:.3f} V; {current:.3f} A on average.",))
+        f"Mean of the longest stretch at the highest setting, without load if there is one = "
+        f"{voltage:.3f} V at {current:.3f} A.",))
 
 
 def offered_without_current(channels: Channels, conditions: Conditions) -> Extracted | Unread:
@@ -90,14 +90,11 @@ def offered_without_current(channels: Channels, conditions: Conditions) -> Extra
     rows = slice(first, first + 3)
     voltage = float(values[rows].mean())
     budget = reading_budget(channel, conditions, voltage, "voltage", scatter_of_mean(values[rows]))
-    from_to = float(channels.time[first]), float(channels.time[first + 2])
-    return _plain(voltage, budget, from_to)
-
-
-def _plain(voltage, budget, span):
-    return Extracted(OFFERED, label_of(OFFERED), voltage, together(budget), unit_of(OFFERED), *span,
-                     budget, (f"Mean of the three rows in a row with the highest voltage = "
-                              f"{voltage:.3f} V; the current was not logged.",))
+    return Extracted(
+        OFFERED, label_of(OFFERED), voltage, together(budget), unit_of(OFFERED),
+        float(channels.time[first]), float(channels.time[first + 2]), budget,
+        (f"Mean of the three rows in a row with the highest voltage = {voltage:.3f} V; the current "
+         "was not logged.",))
 
 
 def longest_no_load(test: LoadTest) -> slice | None:

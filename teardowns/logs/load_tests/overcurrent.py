@@ -7,6 +7,7 @@ import numpy as np
 
 from teardowns.logs.accuracy import scaled, scatter_of_mean
 from teardowns.logs.extracted import Extracted, Unread
+from teardowns.logs.load_tests.doubt import PULLED
 from teardowns.logs.load_tests.loss import Loss
 from teardowns.logs.load_tests.numbers import current_budget, extracted, unread
 from teardowns.logs.load_tests.regulation import LoadTest, no_load_limit
@@ -19,8 +20,8 @@ NOTHING_HELD = ("The voltage gave way at the first load already: begin with smal
 
 def read_overcurrent_point(test: LoadTest, loss: Loss | None) -> Extracted | Unread:
     """loss : of 0.9 of the voltage without load"""
-    if (why := _not_shown(test, loss, UP * test.unloaded)):
-        return unread(POINT, why, test)
+    if loss is None or loss.doubt.why:
+        return unread(POINT, _not_shown(test, loss, UP * test.unloaded), test)
     if not loss.held > no_load_limit(test.current, test.step("output_current")):
         return unread(POINT, NOTHING_HELD, test)
     rows = loss.held_rows
@@ -32,13 +33,15 @@ def read_overcurrent_point(test: LoadTest, loss: Loss | None) -> Extracted | Unr
         f"Largest current with the voltage up = {loss.held:.4f} A, held from "
         f"{test.time[rows.start]:.1f} s to {test.time[rows.stop - 1]:.1f} s; at "
         f"{test.time[loss.row]:.1f} s the voltage was below. {loss.asked_told}".rstrip(),
-        *_cable(test)))
+        *_besides(test, loss)))
 
 
 def read_failed_power(test: LoadTest, loss: Loss | None) -> Extracted | Unread:
     """loss : of the floor of regulation"""
-    if (why := _not_shown(test, loss, test.floor)):
-        return unread(FAILED, why, test)
+    if loss is None or loss.doubt.why:
+        return unread(FAILED, _not_shown(test, loss, test.floor), test)
+    if loss.doubt.is_by_timing:              # too little to hold against a unit
+        return unread(FAILED, PULLED, test)
     if loss.asked is None:
         return unread(FAILED, "Regulation was lost, but the log does not show at which load: log "
                       "the current that the load was set to, or raise it in even steps.", test)
@@ -50,7 +53,7 @@ def read_failed_power(test: LoadTest, loss: Loss | None) -> Extracted | Unread:
         f"voltage was below by more than meter and noise explain, {100 * loss.share:.0f} % of the "
         "time under this load.",
         f"{loss.asked_told} P = I·V_nominal = {loss.asked:.4f} A · {test.nominal:g} V = "
-        f"{power:.3f} W.", *_cable(test)))
+        f"{power:.3f} W.", *_besides(test, loss)))
 
 
 def _with_step(budget, spacing):
@@ -58,13 +61,13 @@ def _with_step(budget, spacing):
     return (*budget, ("step between the loads", spacing / sqrt(3))) if spacing > 0 else budget
 
 
-def _cable(test):
-    return (test.cable_told,) if test.cable_told else ()
+def _besides(test, loss):
+    return tuple(told for told in (test.cable_told, loss.doubt.granted) if told)
 
 
 def _not_shown(test, loss, level):
     if loss is not None:
-        return loss.doubt
+        return loss.doubt.why
     loaded = test.current > 0.1 * test.current.max()
     below = (test.voltage < level) & loaded
     if test.conditions.cable is None and np.count_nonzero(below) >= 3:

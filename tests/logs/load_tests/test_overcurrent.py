@@ -8,11 +8,12 @@ from tests.logs.staircases import KINDS, Bench, Port, logged, stepped
 RNG = np.random.default_rng(11)
 
 
-def staircase(kind, is_set_logged=True, trip=2.3, size=0.1, most=3.2):
+def staircase(kind, is_set_logged=True, trip=2.3, size=0.1, most=3.2, is_mains_logged=False):
     """Basis of load tests, case 11-f: a staircase in steps of 0.1 A that trips at 2.3 A."""
     loads = np.round(np.arange(0.0, most, size), 3)
     asked, time = stepped(RNG, loads, 20.0, 0.5)
-    return logged(Port(5.0, trip, kind), asked, time, Bench(is_set_logged=is_set_logged), RNG)
+    return logged(Port(5.0, trip, kind), asked, time, Bench(
+        is_set_logged=is_set_logged, is_mains_logged=is_mains_logged), RNG)
 
 
 @pytest.mark.parametrize("is_set_logged", (True, False))
@@ -25,11 +26,26 @@ def test_the_over_current_point_is_the_largest_load_with_the_voltage_up(kind, is
 
 
 @pytest.mark.parametrize("is_set_logged", (True, False))
-@pytest.mark.parametrize("kind", ("hiccup", "latch_off", "foldback"))
+@pytest.mark.parametrize("kind", ("hiccup", "foldback"))
 def test_the_power_that_was_lost_is_what_was_asked_for(kind, is_set_logged):
     sweep = staircase(kind, is_set_logged)
     found = read(sweep.channels, sweep.conditions, "failed_power")
     assert found.value == pytest.approx(2.4 * 5.0, abs=0.02)      # the step after 2.3 A
+
+
+@pytest.mark.parametrize("is_set_logged", (True, False))
+def test_an_output_that_stays_away_lost_the_load_if_the_mains_stayed(is_set_logged):
+    sweep = staircase("latch_off", is_set_logged, is_mains_logged=True)
+    found = read(sweep.channels, sweep.conditions, "failed_power")
+    assert found.value == pytest.approx(2.4 * 5.0, abs=0.02)
+    assert "taken for granted" in found.working[-1]
+
+
+def test_that_it_stays_away_is_not_held_against_it_on_timing_alone():
+    sweep = staircase("latch_off")
+    assert "plugged in" in read(sweep.channels, sweep.conditions, "failed_power").why
+    found = read(sweep.channels, sweep.conditions, "overcurrent_point")
+    assert "taken for granted" in found.working[-1]
 
 
 def test_without_a_set_current_a_current_limit_lost_what_it_still_gave():
