@@ -1,4 +1,4 @@
-"""The rail of the bench sheet: every section with how much of it is filled, and the photos."""
+"""The rail of the bench sheet: every section with how much of it is filled, photos and logs."""
 from django.db.models import Value
 from django.urls import reverse
 
@@ -12,23 +12,25 @@ from teardowns.models import (
     Photo,
     Port,
     PrintedText,
+    Recording,
     StackLayer,
 )
 
 BY_FIELD = {Measurement: "quantity", Component: "role", PrintedText: "source"}
-PHOTO = Photo._meta.model_name
+PHOTO, LOG = Photo._meta.model_name, Recording._meta.model_name
 GAP = 1.2                        # % between two cells of a progress bar
 UNTOUCHED = ("", None, "unknown", 0)
 
 
 def rail(unit, current, unsaved):
-    """For the template; current : a section, or None on the page of the photos; unsaved : slugs
-    with text that could not be saved yet."""
+    """For the template; current : a section, LOG on the page of the logs, or None on that of the
+    photos; unsaved : slugs with text that could not be saved yet."""
     present = _present(unit)
     sections = [_station(i, section, unit, present, current, unsaved)
                 for i, section in enumerate(SECTIONS, start=1)]
     return {
         "sections": sections, "photos": _photos(unit, present, current),
+        "logs": _logs(unit, present, current),
         "here": next((station for station in sections if station["current"]), None),
         "filled": sum(station["done"] for station in sections),
         "total": sum(station["total"] for station in sections),
@@ -40,7 +42,8 @@ def _present(unit):
     kinds = (Measurement, Component, PrintedText, Claim, Port, StackLayer, InsulationObservation)
     first, *others = (_kinds_of(model, unit) for model in kinds)
     shown = unit.photos.shown().order_by().values_list(Value(PHOTO), "key")
-    return set(first.union(*others, shown))
+    logs = unit.recordings.kept().order_by().values_list(Value(LOG), "key")
+    return set(first.union(*others, shown, logs))
 
 
 def _kinds_of(model, unit):
@@ -54,6 +57,11 @@ def _photos(unit, present, current):
     """They fill no section: the station says how many there are."""
     return {"url": reverse("bench_photos", args=[unit.pk]), "current": current is None,
             "count": sum(kind == PHOTO for kind, _ in present)}
+
+
+def _logs(unit, present, current):
+    return {"url": reverse("bench_recordings", args=[unit.pk]), "current": current == LOG,
+            "count": sum(kind == LOG for kind, _ in present)}
 
 
 def _station(number, section, unit, present, current, unsaved):

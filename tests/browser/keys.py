@@ -73,10 +73,11 @@ class Keys:
             self.key("Enter")
 
     def draw(self, form, points):
+        """Lengths as near as short steps come; round a part nobody is that particular."""
         self.choose_drawing(form)
         self.go(".photo-surface")
         for point in points:
-            self._cross_to(point)
+            self._cross_to(point, is_near_enough=form == "Mark what is shown")
             self.key("Enter")
 
     def go(self, selector):
@@ -95,15 +96,24 @@ class Keys:
             away = self.page.evaluate(AWAY, wanted)
             if away == 0:
                 return
-            for _ in range(abs(away)):
-                self.key("Tab" if away > 0 else "Shift+Tab")
+            self._hold("Tab" if away > 0 else "Shift+Tab", abs(away))
         raise AssertionError(f"Tab does not reach {wanted}")
 
-    def _cross_to(self, point):
-        """Long steps with Shift, then short ones, as near as they come."""
+    def _cross_to(self, point, is_near_enough):
+        """Long steps with Shift, then short ones."""
         x, y, step = self.page.evaluate(CROSS)
         for there, here, (less, more) in zip(point, (x, y), ARROWS, strict=True):
             key = more if there > here else less
             long, short = divmod(round(abs(there - here) / step), 10)
-            for each in [f"Shift+{key}"] * long + [key] * short:
-                self.key(each)
+            self._hold(f"Shift+{key}", long)
+            self._hold(key, 0 if is_near_enough else short)
+
+    def _hold(self, keys, times):
+        """Keeps the last of the keys down until it has acted so often."""
+        *held, last = keys.split("+")
+        if not times:
+            return
+        for key in (*held, *[last] * times):
+            self.page.keyboard.down(key)
+        for key in (last, *held):
+            self.page.keyboard.up(key)

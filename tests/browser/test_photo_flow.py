@@ -29,7 +29,7 @@ GAPS = {"under the optocoupler": ("new:PRI_SEC:clearance", ((500, 300), (534, 30
         "beside the transformer": ("new:PRI_SEC:creepage", ((700, 300), (760, 300))),
         "before the fuse": ("new:L_N:clearance", ((900, 300), (930, 300)))}
 CONTOUR = ((500, 450), (530, 450), (530, 470), (536, 470), (536, 450), (562, 450))
-PARTS = [((100 + 140 * i, 80), (190 + 140 * i, 150)) for i in range(10)]
+PARTS = [((300 + 110 * i, 520), (390 + 110 * i, 590)) for i in range(10)]
 
 
 def board(folder, number):

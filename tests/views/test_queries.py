@@ -19,6 +19,8 @@ PAGES = ["/", "/units/", "/units/?q=hurdlop&sort=gap", "/bench/", "/method/", "/
          "/units/{pk}/claims/out-5v/", "/units/{pk}/document.json",
          "/units/{pk}/photos/component-side/"]
 
+BENCH = ["/bench/{pk}/photos/", "/bench/{pk}/photos/component-side/"]
+
 
 @pytest.fixture
 def unit(django_user_model, client):
@@ -36,3 +38,12 @@ def test_a_signed_in_reader_costs_at_most_twelve_queries(
         client, unit, django_assert_max_num_queries, address):
     with django_assert_max_num_queries(12):
         assert client.get(address.format(pk=unit.pk)).status_code == 200
+
+
+@pytest.mark.parametrize("address", BENCH)
+def test_photos_on_the_bench_cost_their_contributor_at_most_twelve(
+        client, unit, django_assert_max_num_queries, address):
+    type(unit).objects.update(status=Status.DRAFT)
+    with django_assert_max_num_queries(12):
+        page = client.get(address.format(pk=unit.pk)).content.decode()
+    assert "component-side" in page

@@ -69,7 +69,10 @@ export class Camera {
   }
 
   reveal(point) {
-    this.#look(views.showing(this.#view, this.#size, point));
+    const view = views.showing(this.#view, this.#size, point);
+    const stays = view.x === this.#view.x && view.y === this.#view.y;
+    if (stays && this.isShown) this.#moved();       // a key that repeats must not restyle the stage
+    else this.#look(view);
   }
 
   close(points) {

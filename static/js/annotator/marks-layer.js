@@ -34,12 +34,15 @@ export class MarksLayer {
   #measured() {
     return this.#groups.map((group, index) => [group, group.querySelector("text"), String(index + 1)])
       .filter(([, text]) => text)
-      .map(([group, text, number]) => ({
-        group, text, texts: [text.textContent, number],
-        place: ["x", "y"].map((name) => Number(text.getAttribute(name))),
-        isLeft: text.getAttribute("text-anchor") === "end",
-        widths: [text.getComputedTextLength() / this.#pixel, DIGIT * number.length],
-      }));
+      .map(([group, text, number]) => {
+        text.textContent = text.dataset.words ??= text.textContent;
+        return {
+          group, text, texts: [text.dataset.words, number],
+          place: ["x", "y"].map((name) => Number(text.getAttribute(name))),
+          isLeft: text.getAttribute("text-anchor") === "end",
+          widths: [text.getComputedTextLength() / this.#pixel, DIGIT * number.length],
+        };
+      });
   }
 
   #spread() {

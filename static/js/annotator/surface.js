@@ -79,7 +79,7 @@ export class Surface {
     const view = this.element.viewBox.baseVal;
     const [isRight, isTop] = [x > view.x + 0.45 * view.width, y < view.y + view.height / 5];
     const lines = length.split(", ").map((part, i) =>
-      svg("tspan", { x: isRight ? -14 : 14, dy: i * 18 }, part));
+      svg("tspan", { x: isRight ? -14 : 14, dy: i ? 18 : 0 }, part));
     this.#length.append(...lines);
     set(this.#length, {
       transform: this.#at([x, y]), y: isTop ? 26 : 4 - 18 * lines.length,

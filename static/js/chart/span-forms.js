@@ -8,7 +8,8 @@ export class SpanForms {
   constructor(within) {
     this.#forms = [...within.querySelectorAll("form")].filter(
       ({ elements }) => elements.start && elements.end);
-    this.choose(this.form);
+    this.choose(this.#forms.find((form) => form.querySelector(":target"))
+      ?? this.#forms.find((form) => fold(form)?.open) ?? this.form);
   }
 
   /** The form that the handles belong to, or undefined. */
@@ -48,6 +49,7 @@ export class SpanForms {
 
   /** Writes both ends as finely as the view shows them; others hear of it as of typing. */
   set(span, view) {
+    if (fold(this.form)) fold(this.form).open = true;
     fields(this.form).forEach((field, i) => {
       const text = secondsText(span[i], view);
       if (Number(field.value) === Number(text) && field.value) return;
@@ -57,4 +59,5 @@ export class SpanForms {
   }
 }
 
+const fold = (form) => form?.elements.start.closest("details");
 const fields = (form) => [form.elements.start, form.elements.end];

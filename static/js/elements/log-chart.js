@@ -155,6 +155,7 @@ export class LogChartElement extends HTMLElement {
     surface.addEventListener("keydown", (event) => this.#keyed(event), { signal });
     this.addEventListener("focusin", ({ target }) => this.#entered(target), { signal });
     this.addEventListener("pointerover", ({ target }) => this.#pointAt(target), { signal });
+    this.addEventListener("toggle", ({ target }) => this.#unfolded(target), { signal, capture: true });
     this.addEventListener("input", ({ target }) => this.#forms.has(target) && this.#draw(), { signal });
     matchMedia("(prefers-color-scheme: dark)").addEventListener(
       "change", () => this.#panels.recolour(), { signal });
@@ -389,6 +390,12 @@ export class LogChartElement extends HTMLElement {
     this.#draw();
     const [start, end] = this.#forms.span;
     this.dispatchEvent(new CustomEvent("span-changed", { bubbles: true, detail: { form, start, end } }));
+  }
+
+  /** The handles go to the span that someone unfolds. */
+  #unfolded(details) {
+    const field = details.open && details.querySelector("[name=start]");
+    if (field && this.#forms.choose(field.form)) this.#draw();
   }
 
   #entered(target) {

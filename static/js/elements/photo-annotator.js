@@ -21,7 +21,7 @@
  *   </photo-annotator>
  *
  * Places are pixels of the whole picture: `width` and `height` state its size, whatever file is shown.
- * Without a form it is a viewer. The form that has or had the focus gets the points.
+ * Without a form it is a viewer. The form that was used last, which no passing Tab does, gets the points.
  * Tells `points-changed` {form, shape, points} and `mark-chosen` {key}; both bubble.
  */
 import { Camera } from "../annotator/camera.js";
@@ -40,7 +40,6 @@ import { rounded } from "../lib/point-text.js";
 const REACH = 8;        // screen pixels that a click may miss a mark by
 const STRIDE = 60;      // screen pixels that an arrow key moves the picture in a viewer
 const PAUSE = 250;      // ms: while a key repeats nobody can listen to every pixel
-const FIELDS = "input, select, textarea";
 
 export class PhotoAnnotatorElement extends HTMLElement {
   #stop = null;
@@ -149,7 +148,8 @@ export class PhotoAnnotatorElement extends HTMLElement {
     surface.addEventListener("keydown", (event) => this.#keyed(event), { signal });
     surface.addEventListener("focusin", (event) => this.#focused(event), { signal });
     this.addEventListener("keydown", (event) => this.#keyedAnywhere(event), { signal });
-    this.addEventListener("focusin", (event) => this.#entered(event.target), { signal });
+    this.addEventListener("pointerdown", (event) => this.#used(event.target), { signal });
+    this.addEventListener("focusin", (event) => this.#pointAt(event.target), { signal });
     this.addEventListener("toggle", (event) => this.#opened(event.target), { capture: true, signal });
     this.addEventListener("input", (event) => this.#typed(event.target), { signal });
     this.addEventListener("pointerover", (event) => this.#pointAt(event.target), { signal });
@@ -202,9 +202,9 @@ export class PhotoAnnotatorElement extends HTMLElement {
 
   #dragOf(from, press) {
     const draws = !this.#isMoving && press.button === 0;
-    const index = draws && this.#surface.indexOf(press.target) >= 0 ? this.#pen.nearest(this.#camera.at(from)) : -1;
     this.#ahead = null;
-    if (index >= 0) {
+    if (draws && this.#surface.indexOf(press.target) >= 0) {
+      const index = this.#pen.nearest(this.#camera.at(from));
       this.#surface.focus(index);       // a held touch does not bring the focus by itself
       return this.#pen.dragPoint(index, from);
     }
@@ -307,7 +307,7 @@ export class PhotoAnnotatorElement extends HTMLElement {
   #keyedAnywhere(event) {
     if (!(event.ctrlKey || event.metaKey) || event.altKey || !this.#pen.sheet) return;
     const key = event.key.toLowerCase();
-    if (event.target.matches(FIELDS) || (key !== "z" && key !== "y")) return;
+    if (event.target.matches("input, select, textarea") || (key !== "z" && key !== "y")) return;
     event.preventDefault();
     this.#pen.step(key === "y" || event.shiftKey ? "redo" : "undo");
   }
@@ -323,9 +323,8 @@ export class PhotoAnnotatorElement extends HTMLElement {
 
   // Forms and marks
 
-  #entered(target) {
+  #used(target) {
     this.#turnTo((sheet) => sheet.isMeantAt(target));
-    this.#pointAt(target);
   }
 
   /** Whoever unfolds a form means to draw for it; one that is drawn for was unfolded by that. */
@@ -339,11 +338,12 @@ export class PhotoAnnotatorElement extends HTMLElement {
   }
 
   #typed(target) {
-    const sheet = this.#sheets.find((each) => each.isMeantAt(target));
+    this.#used(target);
+    const { sheet } = this.#pen;
     if (target === sheet?.field) sheet.typed();
-    else if (sheet && target.name === "shape") sheet.check();
+    else if (target.form === sheet?.form && target.name === "shape") sheet.check();
     else return;
-    if (sheet === this.#pen.sheet) this.#changed();
+    this.#changed();
   }
 
   /** The mark that a click means: while one draws, its label and only before the first point. */

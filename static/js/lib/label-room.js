@@ -1,5 +1,6 @@
 /** Which labels of marks find room beside each other. */
-const [BESIDE, ABOVE, BELOW, AIR] = [7, 20, 4, 2];      // screen pixels, as `photo.css` sets labels
+// Screen pixels, as `photo.css` sets labels; their tails may touch the next line.
+const [BESIDE, ABOVE, BELOW, AIR] = [7, 18, 6, 2];
 
 /**
  * In their order, but the wanted ones first, labels take the longest of their texts that covers none.
