@@ -120,7 +120,9 @@ def _noted(folder):
 
 def open_channels(folder: Path, layout: Layout) -> Channels:
     """The columns of a finished folder, memory-mapped."""
-    steps = _noted(folder)["steps"]
+    steps = _noted(folder).get("steps")
+    if steps is None:
+        raise FileNotFoundError(f"There are no finished channels in {folder}.")
     return Channels(np.load(folder / _TIME, mmap_mode="r"), tuple(
         Channel(column, np.load(folder / _name(column), mmap_mode="r"), steps[str(column.index)])
         for column in value_columns(layout)))

@@ -1,6 +1,7 @@
 """A list of capabilities in plain words, and what the rules for such lists say of it."""
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from teardowns.engine.physics.power_objects import read_list
@@ -26,9 +27,13 @@ def capabilities_shown(found: Capabilities) -> dict[str, Any]:
         "words": advertised_words(found.words), "modes": [_mode(mode) for mode in found.modes],
         "rules": rules, "remark": "" if counts else NOT_COUNTED,
         "unread": [{"line": row.line, "text": row.text[:80]} for row in found.unread],
-        "orders": [{"value": order, "label": ORDERS[order], "words": advertised_words(read)}
-                   for order, read in found.readings.items()],
     }
+
+
+def shown_orders(readings: Mapping[str, Sequence[str]]) -> list[dict[str, Any]]:
+    """The list under each order of bytes, to choose between."""
+    return [{"value": order, "label": ORDERS[order], "words": advertised_words(read)}
+            for order, read in readings.items()]
 
 
 def _mode(mode: Mode) -> str:

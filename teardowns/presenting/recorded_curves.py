@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from django.utils.safestring import mark_safe
 
+from teardowns.figures.lanes import letter
 from teardowns.figures.load_curves import (
     Band,
     LoadCurve,
@@ -24,6 +25,7 @@ FROM, TO = 0.95, 1.05          # of the set voltage: a fixed supply's tolerance
 class ShownCurves:
     drawing: str              # markup
     table: str                # markup
+    legend: tuple[tuple[str, str, str], ...]      # letter, label, address of the log
 
 
 def shown_curves(found: Iterable[tuple[Recording, Sequence[tuple[float, float]]]],
@@ -40,7 +42,9 @@ def shown_curves(found: Iterable[tuple[Recording, Sequence[tuple[float, float]]]
     chart = LoadCurves("curves", "Output voltage and power over output current", says, curves,
                        _bands([recording for recording, _ in drawn]))
     return ShownCurves(mark_safe(load_curves(chart)),
-                       mark_safe(load_curve_table("Voltage at common currents", curves, _volts)))
+                       mark_safe(load_curve_table("Voltage at common currents", curves, _volts)),
+                       tuple((letter(i), curve.label, curve.href)
+                             for i, curve in enumerate(curves)))
 
 
 def _label(recording, several_units):

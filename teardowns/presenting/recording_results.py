@@ -22,7 +22,8 @@ def shown_results(results: Sequence[Mapping[str, Any]], taken: Mapping[str, Mapp
     read = [(_number(result, taken.get(result["name"])) if result["kind"] == "number"
              else _word(result)) | {"letter": letter(i)} for i, result in enumerate(placed)]
     return {"read": read, "unread": [
-        {"name": result["name"], "label": result["label"], "why": result["why"]}
+        {"name": result["name"], "anchor": _anchor(result["name"]), "label": result["label"],
+         "why": result["why"]}
         for result in results if result["kind"] == "unread"]}
 
 
@@ -41,11 +42,15 @@ def _word(result):
 
 def _placed(result):
     start, end, name = result["start"], result["end"], result["name"]
-    return {"name": name, "anchor": name.replace("#", "-"), "label": result["label"],
+    return {"name": name, "anchor": _anchor(name), "label": result["label"],
             "span": span_text(start, end), "working": list(result["working"]),
             # To the last digit for the machine, as a person would type it for the person.
             "start": repr(start), "end": repr(end),
             "start_typed": f"{start:.9g}", "end_typed": f"{end:.9g}"}
+
+
+def _anchor(name):
+    return name.replace("#", "-")
 
 
 def span_text(start: float, end: float) -> str:

@@ -11,7 +11,7 @@ from teardowns.logs.conditions import Conditions
 from teardowns.logs.extracted import result_from
 from teardowns.logs.layout import Layout
 from teardowns.logs.roles import ROLES
-from teardowns.models import Recording
+from teardowns.models import Recording, RecordingKind
 from teardowns.reading.quantity import print_quantity
 
 from .log_chart import chart_part
@@ -91,12 +91,15 @@ def addresses(recording: Recording) -> dict[str, str]:
 
 def recording_row(recording: Recording) -> dict[str, Any]:
     """A line of a list of logs: what it is and how far it came."""
-    return {"title": title(recording), "caption": recording.caption or recording.original_name,
+    return {"title": title(recording), "caption": recording.caption,
+            "file": recording.original_name,        # the contributor's own business
             "key": recording.key, "facts": ", ".join(facts(recording)),
             "state": state_of(recording), "remark": GENERATED if recording.generated else ""}
 
 
 def state_of(recording: Recording) -> str:
+    if recording.kind == RecordingKind.PROTOCOL:
+        return "Kept."
     if recording.refusal:
         return f"Not read: {refusal_of(recording)}"
     if not recording.is_laid_out:

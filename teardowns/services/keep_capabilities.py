@@ -58,4 +58,4 @@ def _measured(unit, port, recording, code, value):
     row = Measurement.objects.filter(unit=unit, key=key).first()
     return RowChange(Measurement, key, row.version if row else 0, {
         "quantity": code, "state": State.RECORDED, "how": How.READ_OFF, "value": value,
-        "port": port, "recording": recording, "instrument": recording.instrument})
+        "port": port.key, "recording": recording, "instrument": recording.instrument})

@@ -7,9 +7,9 @@ from django.shortcuts import redirect, render
 from teardowns.access import unit_to_change
 from teardowns.forms.capabilities_form import CapabilitiesForm
 from teardowns.forms.cautions import DEFERRAL
-from teardowns.presenting.capabilities_shown import capabilities_shown
+from teardowns.presenting.capabilities_shown import capabilities_shown, shown_orders
 from teardowns.services.cite_part import SaveRefused
-from teardowns.services.keep_capabilities import keep_capabilities
+from teardowns.services.keep_capabilities import advertised_by_modes, keep_capabilities
 from teardowns.services.photo_files import NOT_STORED
 from teardowns.services.receive_recording import RecordingRefused
 from teardowns.services.save_section import StaleRows
@@ -17,6 +17,8 @@ from teardowns.services.save_section import StaleRows
 logger = logging.getLogger(__name__)
 CHANGED = "The port was changed elsewhere since this page was drawn. Look at what it says now, " \
           "then keep the list again."
+OTHER = "The list is another one than that which you looked at. Look at how it is read now, then " \
+        "keep it."
 
 
 def bench_capabilities(request, pk):
@@ -28,7 +30,9 @@ def bench_capabilities(request, pk):
     form = CapabilitiesForm(request.POST, request.FILES, ports=choices)
     if form.is_valid() and request.POST.get("act") == "keep" and not form.asks_for_order:
         port = next(one for one in ports if one.key == form.cleaned_data["port"])
-        if _kept(request, unit, port, form):
+        if request.POST.get("shown") != form.digest:
+            form.add_error(None, OTHER)
+        elif _kept(request, unit, port, form):
             return redirect("bench_recordings", pk)
     return _page(request, unit, ports, form)
 
@@ -49,7 +53,10 @@ def _kept(request, unit, port, form):
         form.add_error(None, NOT_STORED)
     else:
         later = "" if saved.assessed else " The verdict could not be worked out again; it is kept."
-        messages.success(request, f"What port {port.label} advertises is kept.{later}")
+        counts = form.found.words or advertised_by_modes(form.found.modes)
+        said = f"What port {port.label} advertises is kept." if counts else \
+            "The list is kept; nothing in it counts as advertised."
+        messages.success(request, said + later)
         return True
     return False
 
@@ -59,9 +66,10 @@ def _version(typed):
 
 
 def _page(request, unit, ports, form):
-    found = form.found if form.is_bound and form.found is not None else None
+    found = form.found
     return render(request, "teardowns/bench_capabilities.html", {
         "unit": unit, "form": form, "ports": ports, "deferral": DEFERRAL,
         "shown": found and capabilities_shown(found), "asks": form.asks_for_order,
-        "text": form.cleaned_data["text"] if found else "",
+        "orders": shown_orders(form.orders), "digest": form.digest if found else "",
+        "text": form.kept_text,
     })

@@ -1,6 +1,7 @@
 """One log on the bench: read it to its end, look at it, move spans, take results as evidence."""
 import logging
 from dataclasses import replace
+from math import isclose
 
 from django.contrib import messages
 from django.http import JsonResponse
@@ -10,6 +11,7 @@ from teardowns import access
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.forms.cautions import DEFERRAL
 from teardowns.forms.conditions_form import ConditionsForm
+from teardowns.forms.quantity_field import typed_text
 from teardowns.forms.recording_forms import (
     DescribeRecordingForm,
     InputLogForm,
@@ -32,7 +34,7 @@ from teardowns.reading.quantity import print_quantity
 from teardowns.services.cite_part import SaveRefused
 from teardowns.services.describe_recording import describe_recording, take_down_recording
 from teardowns.services.extract_results import SpanRefused, move_span, results_of
-from teardowns.services.lay_out_recording import lay_out_recording
+from teardowns.services.lay_out_recording import lay_out_recording, read_anew
 from teardowns.services.locked_recording import StaleRecording
 from teardowns.services.merge_recordings import OffsetUnknown, channels_beside, offset_between
 from teardowns.services.photo_files import NOT_STORED
@@ -43,19 +45,26 @@ from teardowns.services.take_result import ResultRefused, take_result, taken_fro
 logger = logging.getLogger(__name__)
 CHANGED = "This log was changed elsewhere at the same moment, or its results were read anew. " \
           "Look at it again: what you typed is kept below."
-MISSING = "Its numbers are missing on this server. Read the file again, or tell a moderator."
+MISSING = "Its numbers are missing on this server. Read the file once more, or tell a moderator."
+NO_FILE = "Its file is missing on this server, so that it cannot be read on. Tell a moderator."
+UNREAD_SPAN = "You wrote other times than this result was read from. Read from that span first, " \
+              "then take what it shows."
 
 
 def bench_recording(request, pk, key):
     recording = access.recording_to_change(request.user, pk, key)
     act = request.POST.get("act", "") if request.method == "POST" else ""
+    if recording.kind == RecordingKind.PROTOCOL:
+        return redirect("bench_capabilities", pk)
     if act == "read-on":
         return _read_on(request, recording)
     if not recording.is_laid_out:
         return redirect("bench_recording_layout", pk, key)
     if not recording.is_read:
         return _progress(request, recording)
-    forms, failed = _forms(recording, act, request.POST), ""
+    if act == "read-anew":
+        return _read_anew(request, recording)
+    forms, failed = _forms(recording, act, request.POST.copy()), ""
     if act in ACTS:
         done, failed = _acted(request, recording, act, forms)
         if done:
@@ -73,15 +82,28 @@ def _read_on(request, recording):
         pass                            # the row says it
     except NotRead:
         return redirect("bench_recording_layout", recording.unit_id, recording.key)
-    except OSError:
+    except OSError as error:
         logger.exception("recording %s could not be read on", recording.pk)
+        said = NO_FILE if isinstance(error, FileNotFoundError) else NOT_STORED
         if wants_json:
-            return JsonResponse({"message": NOT_STORED}, status=507)
-        messages.warning(request, NOT_STORED)
+            return JsonResponse({"message": said}, status=507)
+        messages.warning(request, said)
     recording.refresh_from_db()
     if wants_json:
         return JsonResponse({"percent": percent_read(recording),
                              "done": recording.is_read or bool(recording.refusal)})
+    return redirect("bench_recording", recording.unit_id, recording.key)
+
+
+def _read_anew(request, recording):
+    try:
+        read_anew(author=request.user, recording=recording,
+                  version=_version(recording, request.POST))
+    except StaleRecording:
+        messages.warning(request, CHANGED)
+    else:
+        recording.refresh_from_db()
+        return _read_on(request, recording)
     return redirect("bench_recording", recording.unit_id, recording.key)
 
 
@@ -105,12 +127,12 @@ def _forms(recording, act, typed):
             "port": recording.port.key if recording.port else "", "version": recording.version}),
         "take-down": TakeDownRecordingForm(given("take-down")),
         "input-log": InputLogForm(given("input-log"), others=_others(recording), initial={
-            "other": stated.input_log, "offset": print_offset(stated)}),
+            "other": stated.input_log, "offset": _offset(stated)}),
     }
 
 
-def print_offset(stated):
-    return f"{stated.input_offset:g} s" if stated.input_log else ""
+def _offset(stated):
+    return typed_text(stated.input_offset, "s") if stated.input_log else ""
 
 
 def _others(recording):
@@ -129,6 +151,7 @@ def _acted(request, recording, act, forms):
     try:
         said = ACTS[act](request.user, recording, forms[name], request.POST)
     except (StaleRecording, StaleRows):
+        _next_time(recording, forms)
         return False, CHANGED
     except (SpanRefused, ResultRefused, OffsetUnknown) as refused:
         return False, str(refused)
@@ -141,6 +164,13 @@ def _acted(request, recording, act, forms):
         return False, NOT_STORED
     messages.success(request, said)
     return True, ""
+
+
+def _next_time(recording, forms):
+    """The version that stands now: what is sent next was seen beside it."""
+    recording.refresh_from_db()
+    if forms["describe"].is_bound:
+        forms["describe"].data["version"] = recording.version
 
 
 def _version(recording, typed):
@@ -199,8 +229,11 @@ def _take(author, recording, form, typed):
                    if one.key == key and str(one.version) == version), None)
     if target is None:
         raise StaleRows
-    reading, saved = take_result(author=author, recording=recording, name=name,
-                                 span=_exact_span(typed), key=target.key, version=target.version)
+    shown = _exact_span(typed)
+    if form.span() is not None and not all(map(_same_time, form.span(), shown)):
+        raise ResultRefused(UNREAD_SPAN)
+    reading, saved = take_result(author=author, recording=recording, name=name, span=shown,
+                                 key=target.key, version=target.version)
     quantity = QUANTITIES[reading.code]
     value = print_quantity(reading.value, quantity.unit, uncertainty=2 * reading.uncertainty)
     later = "" if saved.assessed else " The verdict could not be worked out again; it is stored."
@@ -213,6 +246,11 @@ def _exact_span(typed):
         return float(typed.get("shown-start", "")), float(typed.get("shown-end", ""))
     except ValueError as error:
         raise StaleRecording from error
+
+
+def _same_time(typed, shown):
+    """As far as the page printed it."""
+    return isclose(typed, shown, rel_tol=1e-8, abs_tol=1e-15)
 
 
 def _describe(author, recording, form, typed):
@@ -240,7 +278,7 @@ def _page(request, recording, forms, act, failed):
         logger.exception("channels of recording %s are missing", recording.pk)
         return render(request, "teardowns/bench_recording_reading.html", {
             "recording": recording, "unit": recording.unit, "title": title(recording),
-            "refusal": MISSING, "deferral": DEFERRAL})
+            "refusal": MISSING, "may_read_anew": True, "deferral": DEFERRAL})
     names = [result["name"] for result in results
              if result["kind"] == "number" and result["code"] in QUANTITIES]
     targets = shown_targets(targets_of(recording, names))
@@ -254,4 +292,4 @@ def _page(request, recording, forms, act, failed):
         **sheet, "unit": recording.unit, "act": act,
         "forms": {name.replace("-", "_"): form for name, form in forms.items()},
         "failed": failed, "columns": columns_said(recording), "deferral": DEFERRAL,
-        "others": _others(recording)})
+        "others": forms["input-log"].fields["other"].choices[1:]})

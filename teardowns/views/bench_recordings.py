@@ -10,9 +10,8 @@ from django.views.decorators.csrf import csrf_exempt, csrf_protect
 from teardowns.access import unit_to_change
 from teardowns.forms.cautions import DEFERRAL
 from teardowns.forms.recording_forms import ReceiveForm
-from teardowns.forms.sections import SECTIONS
 from teardowns.logs.limits import MOST_BYTES
-from teardowns.models import RecordingKind
+from teardowns.models import RecordingKind, UnsavedSection
 from teardowns.presenting.recording_sheet import recording_row
 from teardowns.services.photo_files import NOT_STORED
 from teardowns.services.receive_photo import shown_name
@@ -22,9 +21,12 @@ from teardowns.services.receive_recording import (
     RecordingRefused,
     receive_recording,
 )
+from teardowns.views.bench_panel import panel
+from teardowns.views.bench_rail import LOG, rail
 from teardowns.views.limited_upload import LimitedUpload
 
 logger = logging.getLogger(__name__)
+CHOOSE_AGAIN = "Nothing was kept: set right the entry below, then choose the files again."
 
 
 @csrf_exempt          # the token is checked below, after the handler that watches the size is set
@@ -45,7 +47,8 @@ def _checked(request, pk, handler):
     if not files and not refused:
         refused.append("No file was chosen. Choose one or more logs, then send.")
     if not form.is_valid():
-        return _page(request, unit, form, refused if files else ())
+        again = [CHOOSE_AGAIN] if files else []
+        return _page(request, unit, form, [*again, *refused])
     kept, more = _taken(request, unit, files, form.cleaned_data)
     refused += more
     if refused:
@@ -79,10 +82,12 @@ def _taken(request, unit, files, said):
 
 def _page(request, unit, form, refused=(), kept=0):
     rows = unit.recordings.kept().select_related("port")
+    unsaved = UnsavedSection.objects.filter(unit=unit, author=request.user)
     return render(request, "teardowns/bench_recordings.html", {
         "unit": unit, "form": form, "refused": refused, "kept": kept, "deferral": DEFERRAL,
         "rows": [recording_row(row) | {"address": _address(unit, row)} for row in rows],
-        "sheet": reverse("bench_section", args=[unit.pk, SECTIONS[0].slug]),
+        "rail": rail(unit, LOG, set(unsaved.values_list("section", flat=True))),
+        "panel": panel(unit),
         "limit": f"{MOST_BYTES / 1e6:.0f}",
     })
 

@@ -12,6 +12,7 @@ from teardowns.services.extract_results import move_span, results_of
 from teardowns.services.lay_out_recording import (
     lay_out_recording,
     propose_layout,
+    read_anew,
     remembered_layout,
 )
 from teardowns.services.locked_recording import StaleRecording
@@ -111,3 +112,17 @@ def test_a_reading_that_was_begun_with_the_old_layout_goes_nowhere(alice, laid_o
 def test_nobody_lays_out_somebody_elses_log(bob, laid_out):
     with pytest.raises(Http404):
         lay_out(bob, laid_out, WITHOUT_AIR)
+
+
+def test_numbers_that_were_lost_are_read_once_more_with_the_same_layout(alice, bob, recording):
+    results_of(recording)
+    version = again(recording).version
+    with pytest.raises(StaleRecording):
+        read_anew(author=alice, recording=recording, version=version - 1)
+    with pytest.raises(Http404):
+        read_anew(author=bob, recording=recording, version=version)
+    read_anew(author=alice, recording=recording, version=version)
+    waiting = again(recording)
+    assert not waiting.is_read and waiting.layout == recording.layout and waiting.results == []
+    assert AuditEntry.objects.filter(action="recording_read_anew", actor=alice).exists()
+    assert read_whole(waiting).rows == recording.rows

@@ -3,7 +3,7 @@ import pytest
 from teardowns.forms.sections import BY_SLUG, SECTIONS
 from teardowns.models import Component, Measurement
 from teardowns.services.describe_photo import take_down_photo
-from teardowns.views.bench_rail import rail
+from teardowns.views.bench_rail import LOG, rail
 
 pytestmark = pytest.mark.django_db
 
@@ -41,6 +41,13 @@ def test_on_the_page_of_the_photos_they_are_the_current_station(unit):
     on_photos, on_a_section = rail(unit, None, ()), rail(unit, BY_SLUG["ports"], ())
     assert on_photos["photos"]["current"] and on_photos["here"] is None
     assert not on_a_section["photos"]["current"] and on_a_section["here"]["title"] == "Ports"
+
+
+def test_it_counts_the_logs_that_are_kept_and_shows_when_it_is_on_their_page(unit, recording):
+    on_logs, on_a_section = rail(unit, LOG, ()), rail(unit, BY_SLUG["ports"], ())
+    assert on_logs["logs"]["count"] == on_a_section["logs"]["count"] == 1
+    assert on_logs["logs"]["current"] and not on_logs["photos"]["current"]
+    assert not on_a_section["logs"]["current"]
 
 
 def test_it_takes_one_query(unit, django_assert_num_queries):

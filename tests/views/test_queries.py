@@ -6,9 +6,11 @@ import pytest
 from django.conf import settings
 
 from teardowns.drawing.files import drawn_files
+from teardowns.drawing.logs.logs_of import logs_of
 from teardowns.exchange.document import read_document
 from teardowns.models import Status
 from teardowns.services.assess_units import assess_units
+from teardowns.services.draw_demo_logs import keep_logs
 from teardowns.services.draw_demo_photos import keep_drawings
 from teardowns.services.import_unit import import_unit
 
@@ -17,7 +19,9 @@ RICH = Path(settings.BASE_DIR) / "fixtures/units/20-hurdlop-turbo45.json"
 PAGES = ["/", "/units/", "/units/?q=hurdlop&sort=gap", "/bench/", "/method/", "/styleguide/",
          "/units/{pk}/", "/units/{pk}/working/power/bulk_capacitor/low/",
          "/units/{pk}/claims/out-5v/", "/units/{pk}/document.json",
-         "/units/{pk}/photos/component-side/"]
+         "/units/{pk}/photos/component-side/", "/units/{pk}/recordings/",
+         "/units/{pk}/recordings/{log}/", "/units/{pk}/recordings/{log}/window.json",
+         "/units/{pk}/recordings/{log}/chart.svg"]
 
 BENCH = ["/bench/{pk}/photos/", "/bench/{pk}/photos/component-side/"]
 
@@ -36,8 +40,9 @@ def unit(django_user_model, client):
 @pytest.mark.parametrize("address", PAGES)
 def test_a_signed_in_reader_costs_at_most_twelve_queries(
         client, unit, django_assert_max_num_queries, address):
+    log = _logged(unit) if "recordings" in address else ""
     with django_assert_max_num_queries(12):
-        assert client.get(address.format(pk=unit.pk)).status_code == 200
+        assert client.get(address.format(pk=unit.pk, log=log)).status_code == 200
 
 
 @pytest.mark.parametrize("address", BENCH)
@@ -47,3 +52,9 @@ def test_photos_on_the_bench_cost_their_contributor_at_most_twelve(
     with django_assert_max_num_queries(12):
         page = client.get(address.format(pk=unit.pk)).content.decode()
     assert "component-side" in page
+
+
+def _logged(unit):
+    """The key of one of its logs, made for the pages that show them alone: they take a while."""
+    keep_logs(unit, logs_of(read_document(json.loads(RICH.read_text("utf-8")))))
+    return unit.recordings.order_by("pk").first().key
