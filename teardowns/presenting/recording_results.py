@@ -23,7 +23,7 @@ def shown_results(results: Sequence[Mapping[str, Any]], taken: Mapping[str, Mapp
              else _word(result)) | {"letter": letter(i)} for i, result in enumerate(placed)]
     return {"read": read, "unread": [
         {"name": result["name"], "anchor": _anchor(result["name"]), "label": result["label"],
-         "why": result["why"]}
+         "why": result["why"], "taken": taken.get(result["name"])}
         for result in results if result["kind"] == "unread"]}
 
 

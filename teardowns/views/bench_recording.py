@@ -208,9 +208,11 @@ def _span(author, recording, form, typed):
     span = form.span()
     if span is None:
         raise SpanRefused("A span has a start and an end: write both, in seconds of this log.")
-    move_span(author=author, recording=recording, name=form.cleaned_data["name"], span=span,
-              version=_version(recording, typed))
-    return "Read again from that span."
+    name = form.cleaned_data["name"]
+    results = move_span(author=author, recording=recording, name=name, span=span,
+                        version=_version(recording, typed))
+    why = [one["why"] for one in results if one["name"] == name and one["kind"] == "unread"]
+    return f"That span does not show it: {why[0]}" if why else "Read again from that span."
 
 
 def _whole(author, recording, form, typed):

@@ -96,3 +96,9 @@ def test_among_many_readings_their_differences_count():
 
 def test_a_constant_channel_has_the_digit_that_is_written():
     assert last_digit(np.full(9, 5.0), 0.01) == 0.01
+
+
+def test_a_folder_that_is_gone_or_was_not_finished_is_said_to_be_missing(tmp_path):
+    for folder in (tmp_path / "gone", written(tmp_path)):
+        with pytest.raises(FileNotFoundError):
+            open_channels(folder, LAYOUT)

@@ -34,12 +34,20 @@ def test_words_and_what_was_not_read_stand_apart():
     found = shown(told, Unread("ripple_voltage", "Ripple", "No column shows it."))
     assert found["read"][0]["value"] == "It tried again."
     assert found["unread"] == [
-        {"name": "ripple_voltage", "label": "Ripple", "why": "No column shows it."}]
+        {"name": "ripple_voltage", "anchor": "ripple_voltage", "label": "Ripple",
+         "why": "No column shows it.", "taken": None}]
 
 
 def test_the_row_that_a_number_went_into_stands_beside_it():
     row = {"address": "/units/1/#measurement-held"}
     assert shown(HELD, taken={"sustained_power": row})["read"][0]["taken"] == row
+
+
+def test_evidence_outlives_the_span_that_it_was_read_from():
+    row = {"address": "/units/1/#measurement-ripple"}
+    found = shown(Unread("ripple_voltage", "Ripple", "Not in this span."),
+                  taken={"ripple_voltage": row})
+    assert found["unread"][0]["taken"] == row
 
 
 def test_a_span_is_in_the_units_of_its_size():

@@ -232,7 +232,7 @@ class Row {
     this.#bar.hidden = true;
     this.#words.className = "err";
     const sign = svg("svg", { class: "sign", viewBox: "0 0 18 18", "aria-hidden": "true" }, svg("use", { href: "#bang" }));
-    this.#words.replaceChildren(sign, element("span", { textContent: `Not saved. ${message}` }));
+    this.#words.replaceChildren(sign, element("span", { textContent: `Not saved. ${capitalised(message)}` }));
     if (again) this.#offer(again);
   }
 
@@ -269,4 +269,5 @@ function waited(ms) {
 
 const sized = (bytes) =>
   (bytes < 1e5 ? `${Math.ceil(bytes / 1000)}\u202FkB` : `${(bytes / 1e6).toFixed(1)}\u202FMB`);
+const capitalised = (text) => text.charAt(0).toUpperCase() + text.slice(1);
 const element = (name, properties = {}) => Object.assign(document.createElement(name), properties);

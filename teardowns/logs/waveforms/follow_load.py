@@ -9,6 +9,7 @@ from teardowns.logs.waveforms.labels import label
 
 CODE = "load_following"
 STEADY = 0.05             # relative: a frequency or an on-time that moves no more stands still
+LEAST_SHOWN = 0.001       # relative: a smaller move is not printed as a number
 APART = 1.5               # largest over smallest load
 _SAYS = {
     "fixed_frequency": "Fixed frequency: the on-time follows the load.",
@@ -68,11 +69,17 @@ def _word(points):
         low, high = steady[0], steady[-1]
         frequency, on_time = (high.frequency / low.frequency - 1, high.on_time / low.on_time - 1)
         how = [f"From {low.load:.4g} W to {high.load:.4g} W the frequency moves by "
-               f"{100 * frequency:+.1f} %, the on-time by {100 * on_time:+.1f} %."]
+               f"{_moved(frequency)}, the on-time by {_moved(on_time)}."]
     if len(steady) < len(points):
         most = max(point.load for point in points if point.is_burst)
         return "burst", [*how, f"In bursts at {most:.4g} W and below, as far as was captured."]
     return _without_bursts(steady, frequency, on_time), how
+
+
+def _moved(share):
+    if abs(share) < LEAST_SHOWN:
+        return f"less than {100 * LEAST_SHOWN:g} %"
+    return f"{100 * share:+.1f} %".replace("-", "\u2212")
 
 
 def _without_bursts(points, frequency, on_time):

@@ -1,4 +1,4 @@
-"""Logs of the demo are made of what the documents record, and read back as what they were made of."""
+"""Logs of the demo are made of what the documents record, and are recognised as that."""
 import pytest
 
 from teardowns.drawing.logs.dialects import DIALECTS
@@ -19,7 +19,8 @@ def test_every_log_is_recognised_as_what_it_is(name):
         if log.kind == "waveform":
             continue                      # a scope does not say what its probe was at
         layout = detect_layout(log.data[:200_000], name=log.name).layout
-        assert [column.role for column in layout.columns] == [role for role, _ in log.roles], log.key
+        found = [column.role for column in layout.columns]
+        assert found == [role for role, _ in log.roles], log.key
 
 
 def test_the_same_document_gives_the_same_bytes():
