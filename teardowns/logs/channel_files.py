@@ -114,7 +114,7 @@ def _note(folder, told):
 def _noted(folder):
     try:
         return json.loads((folder / META).read_text(encoding="utf-8"))
-    except FileNotFoundError:
+    except (FileNotFoundError, ValueError):       # not written yet, or torn by a kill
         return {}
 
 

@@ -125,9 +125,7 @@ def test_keys_alone_answer_what_the_file_leaves_open(page, sheet, logs):
     keys = Keys(page)
     keys.choose("[name=kind]", "waveform")
     keys.go("#receive-files")
-    with page.expect_file_chooser() as chooser:
-        page.keyboard.press("Enter")
-    chooser.value.set_files(logs["scope.csv"])
+    keys.chosen().set_files(logs["scope.csv"])
     page.locator(".photo-queue a").wait_for()
     keys.follow("Open")
     keys.go("#kind")                    # beyond the radios, which are one stop of the Tab key

@@ -29,6 +29,7 @@ SIZES = {
     "secondary_wire_diameter": 6e-4, "secondary_strands": 2, "output_ripple_rating": 2.5,
     "rectifier_voltage_rating": 60, "rectifier_current_rating": 5,
     "synchronous_on_resistance": 0.01, "advertised_voltage": 9, "output_voltage_no_load": 5.1,
+    "on_time": 5e-6, "bus_voltage": 130,
 }
 EXACT = {"photographed_sides": 2.0}
 FLAGS = [code for code in CODES if QUANTITIES[code].is_flag]

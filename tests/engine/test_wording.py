@@ -5,7 +5,8 @@ from teardowns.engine.wording import plain, rounded, sentence_case, shown
 
 # How many of each one unit of the SI makes.
 TYPED = {"MHz": 1e-6, "g": 1e3, "mm": 1e3, "mm²": 1e6, "mV": 1e3, "mA": 1e3, "mΩ": 1e3, "kΩ": 1e-3,
-         "MΩ": 1e-6, "µF": 1e6, "nF": 1e9, "nH": 1e9, "mH": 1e3, "kHz": 1e-3}
+         "MΩ": 1e-6, "µF": 1e6, "nF": 1e9, "nH": 1e9, "mH": 1e3, "kHz": 1e-3,
+         "µs": 1e6}
 
 
 @pytest.mark.parametrize("value, text", [(2.25, "2.25"), (45.0, "45"), (19.98, "20"),

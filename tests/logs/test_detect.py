@@ -207,7 +207,7 @@ def logs(draw):
 
 
 @given(logs())
-@settings(max_examples=250, deadline=None)
+@settings(max_examples=100, deadline=None)
 def test_numbers_of_any_dialect_are_read_as_written_or_asked_about(log):
     lines, values = log
     assume(all(any(value is not None for value in row) for row in values))

@@ -157,7 +157,7 @@ def test_a_layout_without_time_is_refused(tmp_path):
         read(THREE, laid_out(columns=(LogColumn(0, "t"), VOLTS, AMPERES)), tmp_path)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(rows=st.lists(st.tuples(FLOATS, FLOATS), min_size=2, max_size=30),
        most_bytes=st.integers(1, 200), end=st.sampled_from(["\n", "\r\n", "\r"]),
        encoding=st.sampled_from(["utf-8", "utf-16-le"]))

@@ -79,7 +79,7 @@ def test_two_readings_agree_within_twice_their_uncertainty_together(plate):
 
 def test_the_error_of_a_scale_that_both_used_does_not_make_them_agree(plate):
     one, two = (scale(plate, CORNERS, [0.02, 0.01]) for _ in range(2))
-    budget = [[SHARED, 0.001], ["Lens", 0.0001]]
+    budget = [[SHARED[0], 0.001], ["Lens", 0.0001]]
     first = reading(plate, one, 0.0060, budget)
     # 0.5 mm apart: more than 2 √(0.1² + 0.1²) = 0.28 mm, less than with the scale's 1 mm each.
     assert "does not agree" in agreement_of(plate, first, reading(plate, one, 0.0065, budget))

@@ -177,7 +177,7 @@ def test_times_that_the_file_rounded_do_not_matter():
 
 
 def test_captures_drawn_at_random_are_read_right():
-    found, misread = shares(200, seed=12)
+    found, misread = shares(100, seed=12)
     for what, (right, of) in found.items():
         assert right >= (BARS[what] - 0.015) * of, (what, right, of)      # 2 of 150 by chance
     assert {what for what, _ in misread} <= set(BARS) - {"said to be unreadable"}
