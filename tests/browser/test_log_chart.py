@@ -10,7 +10,7 @@ from teardowns.logs.channels import Channel, Channels
 from teardowns.logs.layout import LogColumn
 from teardowns.presenting.log_chart import window_json
 
-from .test_pages import violations
+from .soundness import violations
 
 pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
 LONG = Channels(np.arange(200_000) / 100, (

@@ -14,7 +14,7 @@ from tests.photographs import photograph
 from tests.recordings import lay_out, read_whole, take_in, thermal_log
 
 from .keys import Keys
-from .test_pages import check, violations
+from .soundness import check, violations
 
 pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
 HELD, LOST = 17.0, 20.5             # W: the load sweep keeps 12 V at one and loses it at the other

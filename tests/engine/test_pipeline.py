@@ -29,7 +29,7 @@ SIZES = {
     "secondary_wire_diameter": 6e-4, "secondary_strands": 2, "output_ripple_rating": 2.5,
     "rectifier_voltage_rating": 60, "rectifier_current_rating": 5,
     "synchronous_on_resistance": 0.01, "advertised_voltage": 9, "output_voltage_no_load": 5.1,
-    "on_time": 5e-6, "bus_voltage": 130,
+    "bus_voltage": 130,
 }
 EXACT = {"photographed_sides": 2.0}
 FLAGS = [code for code in CODES if QUANTITIES[code].is_flag]
@@ -43,6 +43,7 @@ def random_unit(rng):
     claims = [(float(rng.choice([5, 9, 12, 20, NAN])), float(rng.uniform(1, 4)), NAN)
               for _ in range(rng.integers(0, 4))]
     exact = [(code, value, 0.0) for code, value in EXACT.items() if rng.random() < 0.5]
+    exact += [("on_time", 5e-6, 1e-7)] * (rng.random() < 0.5)      # beside no load that was held
     return rows + flags + exact, claims
 
 

@@ -1,0 +1,50 @@
+"""What makes a page sound: accessible, quiet, and nothing sideways."""
+from axe_playwright_python.sync_playwright import Axe
+from django.db.models import F
+
+from teardowns.models import Unit
+
+# Only violations are read; writing down what passed takes twice as long as looking.
+LEVELS = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+          "resultTypes": ["violations"]}
+
+
+def richest():
+    """The published unit of the largest claim, with lines and claims to look at."""
+    largest = F("assessments__claimed_power").desc(nulls_last=True)
+    return Unit.objects.published().order_by(largest, "pk").first()
+
+
+def public_addresses():
+    """The public pages, among them a rich, a poor and a contradictory unit."""
+    units = Unit.objects.published()
+    rich = richest()
+    poor = units.filter(assessments__verdict="no evidence").first() or rich
+    odd = units.filter(assessments__verdict="evidence contradicts itself").first() or rich
+    lines = [line for line in rich.assessments.latest().payload["lines"] if line["used"]]
+    claim = rich.claims.filter(kind__in=["output", "total"]).first()
+    return [
+        "/", "/units/", "/units/?q=nothing-like-this", "/method/", "/styleguide/", "/sign-in/",
+        *(unit.get_absolute_url() for unit in (rich, poor, odd)),
+        f"/units/{rich.pk}/working/{lines[0]['id']}/low/",
+        f"/units/{rich.pk}/claims/{claim.key}/",
+    ]
+
+
+def violations(page):
+    found = Axe().run(page, options=LEVELS).response["violations"]
+    return [(v["id"], [node["target"] for node in v["nodes"]][:3]) for v in found]
+
+
+def check(page, address):
+    """No violation, nothing sideways, nothing in the console."""
+    assert page.goto(address).status == 200, address
+    assert violations(page) == [], address
+    check_width(page, address)
+
+
+def check_width(page, address):
+    """Nothing sideways, nothing in the console, of the page that is shown."""
+    width = page.evaluate("document.documentElement.scrollWidth - window.innerWidth")
+    assert width <= 0, f"{address} is {width} px wider than the screen"
+    assert page.complaints == [], address
