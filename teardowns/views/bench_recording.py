@@ -98,7 +98,7 @@ def _read_on(request, recording):
 def _read_anew(request, recording):
     try:
         read_anew(author=request.user, recording=recording,
-                  version=_version(recording, request.POST))
+                  version=_version(request.POST))
     except StaleRecording:
         messages.warning(request, CHANGED)
     else:
@@ -173,7 +173,7 @@ def _next_time(recording, forms):
         forms["describe"].data["version"] = recording.version
 
 
-def _version(recording, typed):
+def _version(typed):
     """The version that the page was drawn with."""
     seen = typed.get("seen", "")
     return int(seen) if seen.isascii() and seen.isdigit() and len(seen) < 10 else 0
@@ -201,7 +201,7 @@ def _input_log(author, recording, form, typed):
 def _laid_out(author, recording, typed, stated):
     lay_out_recording(author=author, recording=recording, kind=recording.kind, conditions=stated,
                       layout=Layout.from_json(recording.layout),
-                      version=_version(recording, typed))
+                      version=_version(typed))
 
 
 def _span(author, recording, form, typed):
@@ -210,14 +210,14 @@ def _span(author, recording, form, typed):
         raise SpanRefused("A span has a start and an end: write both, in seconds of this log.")
     name = form.cleaned_data["name"]
     results = move_span(author=author, recording=recording, name=name, span=span,
-                        version=_version(recording, typed))
+                        version=_version(typed))
     why = [one["why"] for one in results if one["name"] == name and one["kind"] == "unread"]
     return f"That span does not show it: {why[0]}" if why else "Read again from that span."
 
 
 def _whole(author, recording, form, typed):
     move_span(author=author, recording=recording, name=form.cleaned_data["name"], span=None,
-              version=_version(recording, typed))
+              version=_version(typed))
     return "Read again from where the reader itself looks."
 
 
