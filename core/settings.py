@@ -22,6 +22,7 @@ if not SECRET_KEY:
 ALLOWED_HOSTS = env.list("ALLOWED_HOSTS", ["localhost", "127.0.0.1", "[::1]"])
 CSRF_TRUSTED_ORIGINS: list[str] = env.list("CSRF_TRUSTED_ORIGINS", [])
 HTTPS = env.bool("HTTPS", False)
+PROXIES = 1 if env.bool("BEHIND_PROXY", False) else 0      # whose forwarded headers are believed
 
 INSTALLED_APPS = [
     "django.contrib.auth",
@@ -34,20 +35,30 @@ INSTALLED_APPS = [
     "django_q",
     "csp",
     "simple_history",
+    "allauth",
+    "allauth.account",
+    "allauth.mfa",
+    "allauth.usersessions",
     "core.accounts",
+    "core.audit",
     "core",
     "teardowns",
 ]
 MIDDLEWARE = [
+    "core.request_id.numbered_requests",
     "django.middleware.security.SecurityMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "csp.middleware.CSPMiddleware",
     "core.headers.extra_headers",
+    "core.accounts.bearer.BearerToken",
     "django.contrib.sessions.middleware.SessionMiddleware",
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
     "django.contrib.auth.middleware.AuthenticationMiddleware",
     "django.contrib.messages.middleware.MessageMiddleware",
+    "core.accounts.middleware.end_old_sessions",
+    "core.accounts.middleware.require_second_factor",
+    "allauth.account.middleware.AccountMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
     "simple_history.middleware.HistoryRequestMiddleware",
     "core.policy.RefuseUnstated",
@@ -80,18 +91,70 @@ else:
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
 
 AUTH_USER_MODEL = "accounts.User"
+AUTHENTICATION_BACKENDS = ["allauth.account.auth_backends.AuthenticationBackend"]
 PASSWORD_HASHERS = ["django.contrib.auth.hashers.Argon2PasswordHasher"]
 AUTH_PASSWORD_VALIDATORS = [
-    {"NAME": f"django.contrib.auth.password_validation.{name}", "OPTIONS": options}
-    for name, options in (
-        ("MinimumLengthValidator", {"min_length": 12}),
-        ("UserAttributeSimilarityValidator", {}),
-        ("CommonPasswordValidator", {}),
+    {"NAME": name, "OPTIONS": options} for name, options in (
+        ("django.contrib.auth.password_validation.MinimumLengthValidator", {"min_length": 12}),
+        ("django.contrib.auth.password_validation.UserAttributeSimilarityValidator", {}),
+        # Some 20 000 that leaked most often; a larger list has to lie on this disk.
+        ("django.contrib.auth.password_validation.CommonPasswordValidator", {}),
+        ("core.accounts.passwords.NotMadeOfSiteWords", {}),
+        ("core.accounts.passwords.NotAPattern", {}),
     )
 ]
 LOGIN_URL = "sign_in"
 LOGIN_REDIRECT_URL = "front_page"
 LOGOUT_REDIRECT_URL = "front_page"
+
+ACCOUNT_ADAPTER = "core.accounts.adapter.AccountAdapter"
+ACCOUNT_FORMS = {
+    "login": "core.accounts.forms.SignInForm",
+    "signup": "core.accounts.forms.SignUpForm",
+    "add_email": "core.accounts.forms.ChangeAddressForm",
+    "change_password": "core.accounts.forms.ChangePasswordForm",
+    "reset_password": "core.accounts.forms.ResetPasswordForm",
+    "reset_password_from_key": "core.accounts.forms.ResetPasswordKeyForm",
+    "reauthenticate": "core.accounts.forms.ConfirmPasswordForm",
+}
+ACCOUNT_LOGIN_METHODS = {"username", "email"}
+ACCOUNT_SIGNUP_FIELDS = ["username*", "email*", "password1*"]
+ACCOUNT_EMAIL_VERIFICATION = "mandatory"        # nobody signs in with an address not confirmed
+ACCOUNT_CHANGE_EMAIL = True
+ACCOUNT_EMAIL_NOTIFICATIONS = True
+ACCOUNT_EMAIL_SUBJECT_PREFIX = "[Underplate] "
+ACCOUNT_EMAIL_UNKNOWN_ACCOUNTS = True           # else the time of sending would tell
+ACCOUNT_REAUTHENTICATION_REQUIRED = True
+ACCOUNT_SESSION_REMEMBER = True                 # core.accounts.sessions ends them
+ACCOUNT_USERNAME_VALIDATORS = "core.accounts.names.VALIDATORS"
+ALLAUTH_TRUSTED_PROXY_COUNT = PROXIES
+
+MFA_ADAPTER = "core.accounts.adapter.SecondFactorAdapter"
+MFA_FORMS = {
+    "authenticate": "core.accounts.forms.CodeForm",
+    "reauthenticate": "core.accounts.forms.ConfirmCodeForm",
+    "activate_totp": "core.accounts.forms.SetUpAppForm",
+    "add_webauthn": "core.accounts.forms.AddKeyForm",
+}
+MFA_SUPPORTED_TYPES = ["totp", "webauthn", "recovery_codes"]
+MFA_PASSKEY_LOGIN_ENABLED = True
+MFA_TOTP_ISSUER = "Underplate"
+MFA_TOTP_TOLERANCE = 0      # used codes are remembered for one step: more would allow them twice
+# Nobody gets this far without a confirmed address; only a change of it may be pending.
+MFA_ALLOW_UNVERIFIED_EMAIL = True
+
+# Attempts are counted where every process sees them; the table is made by `migrate`.
+CACHES = {"default": {
+    "BACKEND": "django.core.cache.backends.db.DatabaseCache", "LOCATION": "cache",
+    "OPTIONS": {"MAX_ENTRIES": 20_000},
+}}
+
+# Without a mail server of yours, messages are files in the data directory.
+EMAIL_CONFIG = env.dj_email_url("EMAIL_URL", f"file:///{DATA_DIR / 'mail'}")
+vars().update(EMAIL_CONFIG)
+DEFAULT_FROM_EMAIL = SERVER_EMAIL = env.str("EMAIL_FROM", "Underplate <underplate@localhost>")
+EMAIL_TIMEOUT = 15
+SITE_URL = env.str("SITE_URL", "http://localhost:8000").rstrip("/")     # as e-mails name it
 
 LANGUAGE_CODE = "en"
 TIME_ZONE = "UTC"
@@ -147,6 +210,7 @@ Q_CLUSTER = {
 }
 
 SESSION_COOKIE_HTTPONLY = True
+SESSION_COOKIE_AGE = 30 * 86400      # the longest; roles have shorter ones
 SESSION_COOKIE_SAMESITE = "Lax"
 SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = HTTPS
 SESSION_COOKIE_NAME = "__Host-session" if HTTPS else "session"
@@ -158,7 +222,7 @@ SECURE_HSTS_INCLUDE_SUBDOMAINS = SECURE_HSTS_PRELOAD = HTTPS
 SECURE_REFERRER_POLICY = "same-origin"
 SECURE_CROSS_ORIGIN_OPENER_POLICY = "same-origin"
 X_FRAME_OPTIONS = "DENY"
-if env.bool("BEHIND_PROXY", False):
+if PROXIES:
     SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
 DATA_UPLOAD_MAX_MEMORY_SIZE = 2_500_000
 DATA_UPLOAD_MAX_NUMBER_FIELDS = 4000        # a bench sheet with many rows is one form
@@ -167,7 +231,10 @@ LOG_LEVEL = env.str("LOG_LEVEL", "INFO", validate=OneOf(["DEBUG", "INFO", "WARNI
 LOGGING = {
     "version": 1,
     "disable_existing_loggers": False,
-    "handlers": {"console": {"class": "logging.StreamHandler"}},
+    "filters": {"request": {"()": "core.request_id.WithRequest"}},
+    "formatters": {"line": {"format": "{levelname} {name} [{request_id}] {message}", "style": "{"}},
+    "handlers": {"console": {"class": "logging.StreamHandler", "formatter": "line",
+                             "filters": ["request"]}},
     "root": {"handlers": ["console"], "level": LOG_LEVEL},
     "loggers": {"django-q": {"level": "WARNING"}},       # it greets at every start
 }

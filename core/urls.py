@@ -1,14 +1,14 @@
 """Every address of the site."""
-from django.contrib.auth import views as auth_views
 from django.urls import include, path
 
-account_urls = [
-    path("sign-in/", auth_views.LoginView.as_view(template_name="core/sign_in.html"),
-         name="sign_in"),
-    path("sign-out/", auth_views.LogoutView.as_view(), name="sign_out"),
-]
+from core.audit.views import audit_log
+
+handler403 = "core.accounts.refusals.forbidden"
 
 urlpatterns = [
-    path("", include(account_urls)),
+    path("", include("core.accounts.urls")),
+    path("log/", audit_log, name="audit_log"),
     path("", include("teardowns.urls")),
 ]
+
+handler404 = "teardowns.views.not_found.not_found"

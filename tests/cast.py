@@ -1,12 +1,24 @@
-"""The cast of every web test: Alice owns the unit, Bob does not, Rita reviews, Mona moderates."""
+"""The cast of every web test.
+
+Alice owns the unit, Bob does not; Rita and Rolf review, Mona and Milo moderate, Ada administers.
+"""
 import pytest
+from allauth.account.models import EmailAddress
+from django.utils import timezone
 
 from core.accounts.models import Role, User
 from teardowns.models import Unit
 
 
-def person(name, role=Role.CONTRIBUTOR):
-    return User.objects.create_user(name, password=f"{name}-of-the-cast", role=role)
+def person(name, role=Role.CONTRIBUTOR, *, verified=True, **fields):
+    """An account whose address is confirmed, unless `verified=False`."""
+    mail = f"{name}@cast.example"
+    user = User.objects.create_user(
+        name, mail, f"{name}-of-the-cast", role=role,
+        email_verified_at=timezone.now() if verified else None, **fields)
+    EmailAddress.objects.bulk_create(
+        [EmailAddress(user=user, email=mail, verified=verified, primary=True)])
+    return user
 
 
 @pytest.fixture
@@ -25,8 +37,23 @@ def rita(db):
 
 
 @pytest.fixture
+def rolf(db):
+    return person("rolf", Role.REVIEWER)
+
+
+@pytest.fixture
 def mona(db):
     return person("mona", Role.MODERATOR)
+
+
+@pytest.fixture
+def milo(db):
+    return person("milo", Role.MODERATOR)
+
+
+@pytest.fixture
+def ada(db):
+    return person("ada", Role.ADMINISTRATOR)
 
 
 @pytest.fixture

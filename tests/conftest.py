@@ -1,10 +1,15 @@
 """What every test runs with."""
 import os
+import time
 
 import pytest
+from allauth.account.authentication import AUTHENTICATION_METHODS_SESSION_KEY
 from django.conf import settings
+from django.core.cache import cache
+from django.test import Client
 
-from tests.cast import alice, bob, mona, rita, unit  # noqa: F401  (fixtures)
+from tests.cast import ada, alice, bob, milo, mona, rita, rolf, unit  # noqa: F401  (fixtures)
+from tests.folders import storages_below
 from tests.photos import photo  # noqa: F401  (fixture)
 from tests.recordings import laid_out, recording  # noqa: F401  (fixtures)
 
@@ -14,15 +19,34 @@ os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "true")    # the browser driv
 @pytest.fixture(autouse=True)
 def plain_settings(settings, tmp_path):
     """No hashed file names to collect, private folders for files, a fast password hasher."""
-    durable = "core.durable_storage.DurableStorage"
-    settings.STORAGES = settings.STORAGES | {
-        "staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"},
-        **{name: {"BACKEND": durable, "OPTIONS": {"location": tmp_path / name, "base_url": None}}
-           for name in ("originals", "pictures", "channels")},
-    }
+    settings.STORAGES = settings.STORAGES | storages_below(tmp_path)
     settings.INCOMING = tmp_path / "incoming"
     settings.COPIES = tmp_path / "copies"
     settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]
+
+
+@pytest.fixture(autouse=True)
+def counts_of_attempts_begin_anew(request):
+    """The cache's table is no model's: emptying the tables of a test leaves it."""
+    if {"transactional_db", "live_server"} & set(request.fixturenames):
+        request.getfixturevalue("transactional_db")
+        cache.clear()
+
+
+plain_force_login = Client.force_login
+
+
+def force_login(client, user, backend=None, *, second_factor=True):
+    """Sign in as the test client does, with the second factor passed unless told otherwise."""
+    plain_force_login(client, user, backend)
+    if second_factor:
+        session = client.session
+        session[AUTHENTICATION_METHODS_SESSION_KEY] = [{"method": "mfa", "at": time.time()}]
+        session["account_authentication_methods_user"] = str(user.pk)
+        session.save()
+
+
+Client.force_login = force_login
 
 
 def pytest_configure(config):

@@ -4,3 +4,6 @@ from django.apps import AppConfig
 class AccountsConfig(AppConfig):
     name = "core.accounts"
     label = "accounts"
+
+    def ready(self):
+        from core.accounts import signals  # noqa: F401  (receivers)

@@ -16,3 +16,9 @@ if (document.querySelector("log-chart")) {
 if (document.querySelector("read-on")) {
   import("./elements/read-on.js").then((module) => module.ReadOnElement.define());
 }
+if (document.querySelector("passkey-notice")) {
+  import("./elements/passkey-notice.js").then((module) => module.PasskeyNoticeElement.define());
+}
+if (document.querySelector("review-sheet")) {
+  import("./elements/review-sheet.js").then((module) => module.ReviewSheetElement.define());
+}

@@ -59,7 +59,9 @@ class Command(BaseCommand):
         )
         for name, password in report.passwords.items():
             self.stdout.write(f"  {name:<8} {password}   {ACCOUNTS[name].label.lower()}")
-        self.stdout.write("")
+        self.stdout.write(
+            "\nAll but alma are asked for a second factor. Its code of the moment: "
+            "manage.py demo_code NAME\n")
 
     def serve(self, port, draw):
         """Web server and worker, until one of them ends or Ctrl+C; the pictures come meanwhile."""

@@ -1,0 +1,10 @@
+"""A refusal as a page for people, and as plain words for programs."""
+from django.views.defaults import permission_denied
+
+from core.accounts.bearer import refuse
+
+
+def forbidden(request, exception):
+    if getattr(request, "api_token", None) is None:
+        return permission_denied(request, exception)
+    return refuse(str(exception) or "Your account does not allow this.", 403)
