@@ -1,0 +1,113 @@
+"""For each address: what it names in the world, and what a form there sends."""
+from uuid import uuid4
+
+from django.urls import reverse
+
+from core.accounts.models import Role
+from tests.handing_in import sent
+
+NOTHING = str(uuid4())
+DECIDED = {"code": "not_this_unit", "facts": "Photo 2 shows another board.", "step": "decide"}
+
+
+def _unit(world):
+    return [world.unit.pk]
+
+
+def _photo(world):
+    return [world.unit.pk, "board"]
+
+
+def _log(world):
+    return [world.unit.pk, world.things["log"].key]
+
+
+def _of(name):
+    return lambda world: [getattr(world.things[name], "pk", 0)]
+
+
+# What the address names, by the name of the address; those not here name nothing.
+ARGS = {
+    "unit_detail": _unit, "unit_document": _unit, "unit_versions": _unit, "unit_correct": _unit,
+    "unit_withdraw": _unit, "unit_reinstate": _unit, "unit_working_copy": _unit,
+    "unit_working": lambda world: [world.unit.pk, "power/bulk_capacitor", "low"],
+    "unit_claim_working": lambda world: [world.unit.pk, "out"],
+    "unit_version": lambda world: [world.unit.pk, 1],
+    "unit_difference": lambda world: [world.unit.pk, 1, 2],
+    "unit_correction": lambda world: [
+        world.unit.pk, getattr(world.things.get("correction"), "pk", 0)],
+    "unit_photo": _photo, "photo_original": _photo, "photo_cover": _photo,
+    "photo_from_above": _photo,
+    "photo_picture": lambda world: [*_photo(world), 400],
+    "photo_read_again": lambda world: [*_photo(world), world.things["reading"].pk],
+    "bench_photos": _unit, "bench_photo": _photo, "bench_upload_start": _unit,
+    "bench_upload": lambda world: [world.unit.pk, world.things["upload"].pk],
+    "unit_recordings": _unit, "unit_recording": _log, "recording_window": _log,
+    "recording_chart": _log, "recording_values": _log, "recording_original": _log,
+    "bench_recordings": _unit, "bench_capabilities": _unit, "bench_recording": _log,
+    "bench_recording_upload_start": _unit, "bench_recording_layout": _log,
+    "bench_recording_upload": lambda world: [world.unit.pk, world.things["log_upload"].pk],
+    "bench_plate_reading": _unit, "bench_submit": _unit, "bench_take_back": _unit,
+    "bench_discard": _unit, "bench_section": lambda world: [world.unit.pk, "outside"],
+    "unit_discussion": _unit, "unit_replies": _unit, "reply_new": _unit,
+    "reply_edit": lambda world: [world.unit.pk, world.things["reply"].pk],
+    "moderation_unit": _unit, "unit_merge": _unit,
+    "moderation_decide": lambda world: [world.unit.pk, "quarantine"],
+    "review_sheet": _unit, "review_claim": _unit, "review_release": _unit, "review_decide": _unit,
+    "review_close": _unit,
+    "review_measure": lambda world: [world.unit.pk, "measurement", "mass"],
+    "scenario_edit": lambda world: ["loose_metal"],
+    "part_detail": _of("part"), "part_discussion": _of("part"), "part_proposal": _of("proposal"),
+    "part_decide": _of("proposal"), "part_take_back": _of("proposal"),
+    "family_detail": lambda world: [world.things["family"].slug],
+    "family_discussion": lambda world: [world.things["family"].slug],
+    "family_propose": lambda world: [world.things["family"].slug],
+    "feed_family": lambda world: [world.things["family"].slug],
+    "family_member": _of("member"), "family_decide": _of("member"),
+    "family_take_back": _of("member"),
+    "comment_edit": _of("comment"), "comment_retract": _of("comment"),
+    "comment_moderate": _of("comment"),
+    "reply_moderate": lambda world: [world.things["reply"].versions.get().pk],
+    "report_case": _of("report"), "appeal_case": _of("appeal"), "hidden_case": _of("hidden"),
+    "report_receipt": lambda world: [world.things["report"].uid],
+    "statement": lambda world: [world.things["statement"].uid],
+    "person": lambda world: [world.people["other"].pk],
+    "digest_stop": lambda world: ["none"],
+    "account_confirm_email": lambda world: ["none"],
+    "account_reset_password_from_key": lambda world: ["none", "none"],
+    "mfa_edit_webauthn": lambda world: [0], "mfa_remove_webauthn": lambda world: [0],
+}
+# What a reader adds to the address.
+QUERY = {
+    "report": lambda world: f"?about=unit/{world.unit.pk}",
+    "hide": lambda world: f"?about=unit/{world.unit.pk}",
+}
+# What is sent, where an empty form would not be told from a refusal; by the address.
+BODIES = {
+    "bench_submit": lambda world: sent(),
+    "watch": lambda world: {"kind": "unit", "key": world.unit.pk, "to": "on"},
+    "review_claim": lambda world: {"no_conflict": "on"},
+    "review_decide": lambda world: {"ref": "measurement/mass", "version": 1,
+                                    "decision": "confirmed"},
+    "moderation_decide": lambda world: DECIDED,
+    "person": lambda world: {"act": "role", "role": Role.REVIEWER, "reason": "Sound work."},
+    "report": lambda world: {"code": "other", "text": "Another board."},
+    "hide": lambda world: {"reason": "A name can be read."},
+    "unit_withdraw": lambda world: DECIDED,
+    "unit_reinstate": lambda world: DECIDED,
+    "unit_correct": lambda world: {"reason": "The plate prints 1 A, see the photo."},
+    "unit_discussion": lambda world: {"text": "Which side is this?"},
+    "family_decide": lambda world: {"decision": "decline", "seen": 1, "reason": "Another print."},
+    "part_decide": lambda world: {"decision": "decline", "seen": 1, "reason": "No such page."},
+    "notices": lambda world: {"up_to": 0},
+    "unit_merge": lambda world: {"into": 0, "reason": "One specimen."},
+}
+
+
+def address(name, world):
+    args = ARGS[name](world) if name in ARGS else []
+    return reverse(name, args=args) + (QUERY[name](world) if name in QUERY else "")
+
+
+def body(name, world):
+    return BODIES[name](world) if name in BODIES else {}

@@ -1,0 +1,227 @@
+"""Who may ask what, as the matrix of the basis says it: written by hand, apart from the code.
+
+An action is a line: for each person of PEOPLE one letter for all states, or one for each of
+STATES. Y let in · N refused · H as if it were not there · S led to sign-in · F led to the second
+factor · T the tombstone of a record that was withdrawn. Numbers are rows of the matrix, of
+reliability and security, 4.2; where ours says more or less than it, the line says so.
+
+Let in means by right: whether a form is filled in well, or comes too late, is asked elsewhere.
+"""
+PEOPLE = ("nobody", "owner", "other", "reviewer", "holder", "moderator", "administrator",
+          "suspended", "unverified", "no_factor")
+STATES = ("draft", "submitted", "in_review", "sent_back", "published", "corrected",
+          "quarantined", "withdrawn")
+# nobody: not signed in · owner: contributed the unit · other: a contributor, and in the state
+# “corrected” the author of the open correction · holder: a reviewer who took this unit on ·
+# suspended: the owner, suspended · no_factor: the holder, without a second factor.
+
+_LINES = {
+    # nobody   owner    other    reviewer holder   moderator admin   suspended unverif. no factor
+    # 1, 2, 48: what is public, for everybody.
+    "public": "Y Y Y Y Y Y Y Y Y Y",
+    # 44: one's own account, notices and decisions; a suspended person's too.
+    "own account": "S Y Y Y Y Y Y Y Y Y",
+    "own, not there": "S H H H H H H H H H",       # nobody here has set one up
+    # 1, 2, 4, 5, 6: a record is there for its owner at every stage, for the reviewer who took it on
+    # while it is looked at, for moderators once it was handed in, for others while it is public.
+    "read": """HHHHYYHT YYYYYYYT HHHHYYHT HHHHYYHT HYYHYYHT
+               HYYYYYYT HHHHYYHT YYYYYYYT HHHHYYHT HHHHYYHT""",
+    # A picture, a log, a working: as their record. Of what was withdrawn its owner and moderators
+    # see the rows on, and whoever reads any address of it finds the tombstone.
+    "read part": """HHHHYYHT YYYYYYYY HHHHYYHT HHHHYYHT HYYHYYHT
+                    HYYYYYYY HHHHYYHT YYYYYYYY HHHHYYHT HHHHYYHT""",
+    "read part, signed in": """S YYYYYYYY HHHHYYHT HHHHYYHT HYYHYYHT
+                               HYYYYYYY HHHHYYHT YYYYYYYY HHHHYYHT HHHHYYHT""",
+    # 21: replies stand at what is public, and nowhere else.
+    "read replies": """HHHHYYHT HHHHYYHT HHHHYYHT HHHHYYHT HHHHYYHT
+                       HHHHYYHT HHHHYYHT HHHHYYHT HHHHYYHT HHHHYYHT""",
+    # 1: only what was published has versions.
+    "read version": """HHHHYYHT HHHHYYYT HHHHYYHT HHHHYYHT HHHHYYHT
+                       HHHHYYYT HHHHYYHT HHHHYYYT HHHHYYHT HHHHYYHT""",
+    # 1, 5: a proposed correction; a draft is its author's and, ours, its record's contributor's.
+    "read correction": """HHHHHHHT HHHHHYHT HHHHHYHT HHHHHHHT HHHHHHHT
+                          HHHHHHHT HHHHHHHT HHHHHYHT HHHHHHHT HHHHHHHT""",
+    # 4, 5: the rows as they are worked on.
+    "read working copy": """S YYYYYYYT HHHHHYHT HHHHHHHT HYYHHHHT
+                            HYYYYHYT HHHHHHHT YYYYYYYT HHHHHHHT HHHHHHHT""",
+    # 8: private files are for who sent them and for moderators; ours: no reviewer has them.
+    "read original": "S Y HHHHHHHT HHHHHHHT HHHHHHHT HYYYYYYY N Y HHHHHHHT HHHHHHHT",
+    # 11: everybody but an administrator begins a sheet.
+    "begin": "S Y Y Y Y Y N Y Y Y",
+    "begin, write": "S Y Y Y Y Y N N N Y",
+    # 12, 14: a bench sheet is open to its author alone, before it is handed in and when sent back.
+    "bench": "S YHHYHHHH HHHHHYHH H H H N YHHYHHHH H H",
+    "bench, write": "S YHHYHHHH HHHHHYHH H H H N N N H",
+    # A file on its way in is its sender's.
+    "own upload": "S YHHYHHHH H H H H N YHHYHHHH H H",
+    "own upload, write": "S YHHYHHHH H H H H N N N H",
+    # 13: handing in, and where it stands since.
+    "hand in": "S YYYYYHYY HHHHHYHH H H H N YYYYYHYY H H",
+    "hand in, write": "S YYYYYHYY HHHHHYHH H H H N N N H",
+    # 27: burnt out by its contributor while the sheet is open, by a moderator at any time.
+    "cover": "S YHHYHHHT HHHHHHHT HHHHHHHT HHHHHHHT HYYYYYYY N YHHYHHHT HHHHHHHT HHHHHHHT",
+    "cover, write": "S YHHYHHHH H H H HYYYYYYY N N N H",
+    # 28: of what is public, who contributed it, or reviews, or moderates.
+    "hide": "S HHHHYYHH H HHHHYYHH HHHHYYHH HHHHYYHH N H H H",
+    "hide, write": "S HHHHYYHH H HHHHYYHH HHHHYYHH HHHHYYHH N N N H",
+    # 14; ours: a moderator, too, may say what is wrong and write it down for review.
+    "correct": """S HHHHYYYT HHHHYYHT HHHHYYHT HHHHYYHT
+                  HHHHYYYT N HHHHYYYT HHHHYYHT HHHHYYHT""",
+    "correct, write": """S HHHHYYYT HHHHYYHT HHHHYYHT HHHHYYHT
+                         HHHHYYYT N N N HHHHYYHT""",
+    # 16, 31: its contributor, or a moderator.
+    "withdraw": "S HHHHYYYY HHHHHHHT HHHHHHHT HHHHHHHT HHHHYYYY N HHHHYYYY HHHHHHHT HHHHHHHT",
+    "withdraw, write": "S HHHHYYYY H H H HHHHYYYY N N N H",
+    # 30: a moderator, of what was withdrawn.
+    "reinstate": "S N N N N HHHHHHHY N N N N",
+    # 22: a reviewer, of somebody else's work while it is looked at.
+    "review desk": "S N N Y Y N N N N F",
+    "claim": "S N N HYYHHHHH HYYHHHHH N N N N F",
+    "review": "S N N H HYYHHHHH N N N N F",
+    "release": "S N N H Y N N N N F",       # what one holds can always be given back
+    # Ours: whoever reviews may read once more off what they see.
+    "read again": "S N N HHHHYYHT HYYHYYHT N N N N F",
+    "read again, write": "S N N HHHHYYHH HYYHYYHH N N N N F",
+    # 29 to 31, 35 to 37: moderators alone, and no draft of anybody.
+    "moderate": "S N N N N Y N N N N",
+    "moderate unit": "S N N N N HYYYYYYY N N N N",
+    # 38 to 40: moderators and administrators see accounts; who may change what is asked further on.
+    "people": "S N N N N Y Y N N N",
+    # Reviewers and moderators look at what is grave.
+    "hazards": "S N N Y Y Y N N N F",
+    # 17: everybody but an administrator takes part, in good standing to write.
+    "take part": "S Y Y Y Y Y N Y Y Y",
+    "take part, write": "S Y Y Y Y Y N N N Y",
+    # 5, 17: before it is public only those at work on it talk about it.
+    "discuss": """S HYYYYYHH HHHHYYHH HHHHYYHH HYYHYYHH
+                  HYYYYYHH N N N HHHHYYHH""",
+    "watch": "S YYYYYYYY HHHHYYHH HHHHYYHH HYYHYYHH HYYYYYYY N N N HHHHYYHH",
+    # 19: everybody who sees it; ours: also who is suspended.
+    "report": """HHHHYYHH YYYYYYYY HHHHYYHH HHHHYYHH HYYHYYHH
+                 HYYYYYYY HHHHYYHH YYYYYYYY HHHHYYHH HHHHYYHH""",
+    # 21: to what is public; for whom somebody speaks is checked before it is shown.
+    "reply": """S HHHHYYHT HHHHYYHT HHHHYYHT HHHHYYHT
+                HHHHYYHT N HHHHYYHT HHHHYYHT HHHHYYHT""",
+    "reply, write": "S HHHHYYHH HHHHYYHH HHHHYYHH HHHHYYHH HHHHYYHH N N N HHHHYYHH",
+    "own reply": """S HHHHHHHT HHHHYYHT HHHHHHHT HHHHHHHT
+                    HHHHHHHT N HHHHHHHT HHHHHHHT HHHHHHHT""",
+    "own reply, write": "S H HHHHYYHH H H H N N N H",
+    # 18: one's own.
+    "own comment": "S Y H H H H N Y H H",
+    "own comment, write": "S Y H H H H N N N H",
+    # What was proposed to the library: its proposer's and the moderators'.
+    "proposal": "S H Y H H Y H H H H",
+    "own proposal, write": "S H Y H H H N N N H",
+    # A statement of reasons: its addressee's and the moderators'.
+    "statement": "S Y H H H Y H Y H H",
+    "nothing": "H H H H H H H H H H",
+}
+ACTIONS = {name: line.split() for name, line in _LINES.items()}
+
+# Of each address: what asking for it is, and what sending to it is; "" has no such method.
+ADDRESSES = {}
+
+
+def _say(get, send, *names, method="POST"):
+    for name in names:
+        ADDRESSES[name] = {"GET": get} if get else {}
+        if send:
+            ADDRESSES[name][method] = send
+
+
+_say("public", "", "front_page", "unit_list", "rulebook_changes", "method", "styleguide",
+     "audit_log", "licence", "part_list", "part_detail", "family_list", "family_detail",
+     "feed_newest", "feed_serious", "feed_family", "report_receipt")
+_say("read", "", "unit_detail", "unit_versions")
+_say("read replies", "", "unit_replies")
+_say("read version", "", "unit_version", "unit_difference")
+_say("read correction", "", "unit_correction")
+_say("read working copy", "", "unit_working_copy")
+_say("read part", "", "unit_photo", "photo_picture", "unit_recording", "recording_window",
+     "recording_chart", "recording_values", "unit_document", "unit_working", "unit_claim_working",
+     "unit_recordings")
+_say("read part, signed in", "", "photo_from_above")
+_say("read original", "", "photo_original", "recording_original")
+_say("own account", "", "bench_list")
+_say("begin", "begin, write", "bench_new")
+_say("bench", "bench, write", "bench_section", "bench_discard", "bench_photos", "bench_photo",
+     "bench_recordings", "bench_recording", "bench_recording_layout", "bench_capabilities")
+_say("own upload", "own upload, write", "bench_upload", "bench_recording_upload", method="PUT")
+_say("", "bench, write", "bench_plate_reading", "bench_upload_start",
+     "bench_recording_upload_start")
+_say("hand in", "hand in, write", "bench_submit")
+_say("", "hand in, write", "bench_take_back")
+_say("cover", "cover, write", "photo_cover")
+_say("hide", "hide, write", "hide")
+_say("correct", "correct, write", "unit_correct")
+_say("withdraw", "withdraw, write", "unit_withdraw")
+_say("reinstate", "reinstate", "unit_reinstate")
+_say("review desk", "", "review_queue")
+_say("review desk", "review desk", "review_ties")
+_say("claim", "claim", "review_claim")
+_say("review", "", "review_sheet")
+_say("review", "review", "review_measure")
+_say("", "review", "review_decide", "review_close")
+_say("", "release", "review_release")
+_say("read again", "read again, write", "photo_read_again")
+_say("moderate", "", "moderation", "reports", "appeals", "library_queue", "moderation_comments",
+     "moderation_replies")
+_say("moderate", "moderate", "scenario_edit", "report_case", "appeal_case", "hidden_case",
+     "saved_replies", "comment_moderate", "reply_moderate", "family_edit")
+_say("public", "moderate", "scenario_list")
+_say("", "moderate", "part_decide", "family_decide")
+_say("moderate unit", "moderate unit", "moderation_unit", "moderation_decide", "unit_merge")
+_say("people", "", "people")
+_say("people", "people", "person", "approvals")
+_say("hazards", "", "hazard_list")
+_say("take part", "take part, write", "part_propose", "family_propose")
+_say("public", "take part, write", "part_discussion", "family_discussion")
+_say("read part", "discuss", "unit_discussion")
+_say("", "watch", "watch")
+_say("report", "report", "report")
+_say("reply", "reply, write", "reply_new")
+_say("own reply", "own reply, write", "reply_edit")
+_say("own comment", "own comment, write", "comment_edit")
+_say("", "own comment, write", "comment_retract")
+_say("proposal", "", "part_proposal", "family_member")
+_say("", "own proposal, write", "part_take_back", "family_take_back")
+_say("statement", "statement", "statement")
+_say("own account", "", "watch_list", "statements")
+_say("own account", "own account", "notices")
+_say("", "own account", "digest_setting")
+_say("nothing", "nothing", "digest_stop")           # a token of nobody's
+
+# Accounts: signing in and up is for everybody, what is one's own for who is signed in.
+_say("public", "public", "sign_in", "account_login", "mfa_authenticate", "mfa_login_webauthn",
+     "account_signup", "account_reset_password", "account_reset_password_from_key")
+_say("", "public", "sign_out", "account_logout")
+_say("public", "", "account_email_verification_sent", "account_reset_password_done",
+     "account_reset_password_from_key_done", "account_inactive")
+_say("public", "nothing", "account_confirm_email")    # a key of nobody's
+_say("own account", "", "account", "second_factor", "mfa_index")
+_say("own account", "own account", "account_email", "account_change_password",
+     "usersessions_list", "account_reauthenticate", "account_tokens", "account_export",
+     "account_delete", "mfa_reauthenticate", "mfa_activate_totp", "mfa_reauthenticate_webauthn",
+     "mfa_generate_recovery_codes", "mfa_add_webauthn",
+     "mfa_edit_webauthn", "mfa_remove_webauthn")
+_say("own account", "", "mfa_list_webauthn")
+_say("own, not there", "", "mfa_view_recovery_codes", "mfa_download_recovery_codes")
+_say("own, not there", "own, not there", "mfa_deactivate_totp")
+
+
+def expanded(action: str) -> list[str]:
+    """For each person the letters of all states."""
+    return [letters * len(STATES) if len(letters) == 1 else letters for letters in ACTIONS[action]]
+
+
+def grid() -> str:
+    """What tests/core/policy_grid.txt has to be."""
+    head = ["# One line an address and method; for each person the letters of all states.",
+            f"# people: {' '.join(PEOPLE)}", f"# states: {' '.join(STATES)}"]
+    lines = [f"{name} {method} {' '.join(expanded(action))}"
+             for name, methods in ADDRESSES.items() for method, action in methods.items()]
+    return "\n".join([*head, *sorted(lines)]) + "\n"
+
+
+if __name__ == "__main__":
+    print(grid(), end="")

@@ -1,0 +1,155 @@
+"""Permission lines, each taken away in turn: of the policy, and of `teardowns/access.py`."""
+from __future__ import annotations
+
+import ast
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from django.db import transaction
+
+from core.accounts.models import Role
+from core.policy import ANYONE, POLICY, SIGNED_IN
+from teardowns import access
+from tests.core.policy_expected import PEOPLE
+from tests.core.policy_walk import GRID, client_of, differences, read_grid
+from tests.core.policy_world import world_in
+
+NO_PERMISSION = (" is None", "is_authenticated", ".isascii()", ".isdigit()", "len(", "isinstance(")
+PLAIN_IN = "published"       # the state in which is asked what hangs on none
+
+
+@dataclass(frozen=True)
+class Mutant:
+    name: str
+    applied: Callable                  # context manager under which the line is gone
+    concerns: tuple[str, str] | None   # the address and method, or None: any that may notice
+
+
+def mutants() -> list[Mutant]:
+    return [*_of_policy(), *_of_access()]
+
+
+def _of_policy() -> Iterator[Mutant]:
+    for name, rules in POLICY.items():
+        for method, rule in rules.items():
+            others = {"for whoever is signed in": SIGNED_IN} if rule == ANYONE else {
+                "for everybody": ANYONE, **_roles(rule), **_standing(rule, method)}
+            for words, other in others.items():
+                yield Mutant(f"{name} {method} {words}", _rule(name, method, other), (name, method))
+
+
+def _roles(rule):
+    changed = {}
+    for role in Role:
+        has = role in rule.roles
+        roles = rule.roles - {role} if has else rule.roles | {role}
+        if roles:
+            changed[f"{'without' if has else 'with'} {role}"] = replace(rule, roles=roles)
+    return changed
+
+
+def _standing(rule, method):
+    if not rule.standing or method == "GET":
+        return {}
+    return {"without good standing": replace(rule, standing=False)}
+
+
+def _rule(name, method, other):
+    @contextmanager
+    def applied():
+        before = POLICY[name][method]
+        POLICY[name][method] = other
+        try:
+            yield
+        finally:
+            POLICY[name][method] = before
+    return applied
+
+
+def _of_access() -> Iterator[Mutant]:
+    source = Path(access.__file__).read_text("utf-8")
+    for place in range(len(_conditions(ast.parse(source)))):
+        tree = ast.parse(source)
+        words = _without(_conditions(tree)[place])
+        ast.fix_missing_locations(tree)
+        yield Mutant(f"access.{words}", _code(access, source, tree), None)
+
+
+def _conditions(tree) -> list[tuple]:
+    """(function, node that holds it, what is taken away) of each operand that decides."""
+    found = []
+    for function in (node for node in tree.body if isinstance(node, ast.FunctionDef)):
+        for node in ast.walk(function):
+            if isinstance(node, ast.BoolOp):
+                found += [(function, node, i) for i, each in enumerate(node.values)
+                          if _permits(each)]
+            elif isinstance(node, ast.If) and _refuses(node) and _permits(node.test):
+                found.append((function, node, None))
+    return found
+
+
+def _refuses(node):
+    return any(isinstance(each, ast.Raise) for each in node.body)
+
+
+def _permits(node):
+    """Whether it decides about a person: that something was not found, or is no number, is not a
+    permission, and that nobody is signed in only spares a query."""
+    if isinstance(node, ast.BoolOp):
+        return False                      # its operands are taken away one by one
+    words = ast.unparse(node)
+    return not any(part in words for part in NO_PERMISSION)
+
+
+def _without(condition) -> str:
+    function, node, place = condition
+    if place is None:
+        words = ast.unparse(node.test)
+        node.test = ast.Constant(False)
+    else:
+        words = ast.unparse(node.values.pop(place))
+        if len(node.values) == 1:
+            node.values.append(node.values[0])
+    return f"{function.name} without “{words}”"
+
+
+def _code(module, source, tree):
+    def run(code):
+        exec(compile(code, module.__file__, "exec"), module.__dict__)
+
+    @contextmanager
+    def applied():
+        run(tree)
+        try:
+            yield
+        finally:
+            run(ast.parse(source))
+    return applied
+
+
+def noticed_by(chosen: list[Mutant], folder: Path, states=None) -> dict[str, str]:
+    """By name, the first cell that is answered otherwise than the grid says; "" where none is."""
+    _, known, lines = read_grid(GRID.read_text("utf-8"))
+    found = {mutant.name: "" for mutant in chosen}
+    for state in states or (PLAIN_IN, *(each for each in known if each != PLAIN_IN)):
+        left = [mutant for mutant in chosen if not found[mutant.name]]
+        if left:
+            found |= _in_state(state, left, lines, known.index(state), folder / state)
+    return found
+
+
+def _in_state(state, left, lines, at, folder):
+    folder.mkdir(exist_ok=True)
+    found = {}
+    with transaction.atomic():
+        world = world_in(state, folder)
+        clients = {who: client_of(who, world) for who in PEOPLE}
+        for mutant in left:
+            asked = [line for line in lines if mutant.concerns in (None, (line.name, line.method))
+                     and (line.varies or state == PLAIN_IN)]
+            with mutant.applied():
+                found[mutant.name] = next(differences(world, clients, asked, at), "")
+        transaction.set_rollback(True)
+    return found

@@ -1,0 +1,49 @@
+"""No permission line could go without being missed; a sample here, all of them on demand."""
+import logging
+import os
+
+import pytest
+
+from tests.core.policy_mutants import mutants, noticed_by
+from tests.core.policy_mutations import CHOSEN, EVERY
+
+SAMPLE = 41                  # one in so many lines of the policy: some fifteen
+
+pytestmark = pytest.mark.django_db
+
+
+@pytest.fixture
+def quiet():
+    logging.disable(logging.CRITICAL)
+    yield
+    logging.disable(logging.NOTSET)
+
+
+def test_a_sample_of_the_lines_is_missed_when_it_goes(tmp_path, quiet):
+    sample = [mutant for mutant in mutants() if mutant.concerns][::SAMPLE]
+    assert len(sample) > 10
+    assert [name for name, cell in noticed_by(sample, tmp_path).items() if not cell] == []
+
+
+def test_after_a_mutation_everything_is_as_it_was():
+    from core.policy import POLICY
+    from teardowns import access
+
+    policy = {name: dict(rules) for name, rules in POLICY.items()}
+    for mutant in mutants()[::SAMPLE]:
+        with mutant.applied():
+            pass
+    assert policy == POLICY and access.may_moderate.__code__.co_filename == access.__file__
+
+
+@pytest.mark.skipif(CHOSEN not in os.environ, reason="runs on demand: tests.core.policy_mutations")
+def test_every_line_is_missed_when_it_goes(tmp_path, quiet):
+    parts = [] if os.environ[CHOSEN] == EVERY else os.environ[CHOSEN].split()
+    chosen = [mutant for mutant in mutants()
+              if not parts or any(part in mutant.name for part in parts)]
+    found = noticed_by(chosen, tmp_path)
+    for name, cell in found.items():
+        print(f"{'noticed by ' + cell if cell else 'NOT MISSED'}: {name}")
+    missed = [name for name, cell in found.items() if not cell]
+    print(f"{len(found) - len(missed)} of {len(found)} lines are missed when they go.")
+    assert not missed
