@@ -32,14 +32,16 @@ class MeasuredCapability:
     output_voltage: float      # V, NaN = not stated
 
 
-def measured_capability(document: Mapping[str, Any], claimed_power: float) -> MeasuredCapability:
+def measured_capability(document: Mapping[str, Any], claimed_power: float,
+                        confirmed_only: bool = False) -> MeasuredCapability:
     """What a full document says of the unit's capability; raises NotMeasured.
 
-    claimed_power : the largest claim, NaN without one [W]
+    claimed_power : the largest claim, NaN without one [W]; confirmed_only : of loads, while ballast
+    counts as soon as anybody recorded it
     """
     if _has_ballast(document):
         raise NotMeasured("a part without function was found")
-    loads = _loads(document)
+    loads = _loads(document, confirmed_only)
     held = [row for row in loads if row["quantity"] == HELD]
     if not held:
         raise NotMeasured("no load that was held was measured")
@@ -57,13 +59,13 @@ def _has_ballast(document):
         is_recorded(row) for row in found)
 
 
-def _loads(document) -> list[Row]:
+def _loads(document, confirmed_only) -> list[Row]:
     """The measured load tests of the unit as a whole."""
     rows = [row for row in document["measurements"]
             if row["quantity"] in (HELD, LOST, OVERCURRENT) and is_recorded(row)]
     if not all(counts(row) for row in rows):
         raise NotMeasured("a load test is disputed")
-    rows = [row for row in rows if row["how"] == "measured"]
+    rows = [row for row in rows if row["how"] == "measured" and counts(row, confirmed_only)]
     if sum(is_recorded(port) for port in document["ports"]) < 2:
         return rows
     whole = [row for row in rows if not row.get("port")]

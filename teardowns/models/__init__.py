@@ -13,10 +13,34 @@ from .components import (
     WindingRole,
     WireInsulation,
 )
+from .conflicts import Affiliation
+from .discussion import (
+    Comment,
+    CommentState,
+    Digest,
+    DigestChoice,
+    DigestSetting,
+    Notice,
+    NoticeKind,
+    Watch,
+)
 from .drafts import UnsavedSection
 from .evidence import Measurement
+from .families import BoardFamily, BoardFamilyMember
 from .insulation import Barrier, InsulationObservation, Method, Path, Shape, Site, Situation
-from .parts import BoardFamily, BoardFamilyMember, Part, PartLimit
+from .licences import ContributionLicence, PhotoPrivacyCheck, Submission, ThirdParty
+from .moderation import (
+    Approval,
+    ApprovalAction,
+    ApprovalState,
+    Charge,
+    HiddenKind,
+    HiddenNow,
+    Report,
+    ReportState,
+    SavedReply,
+)
+from .parts import Change, Part, PartLimit, PartProposal
 from .photos import (
     Annotation,
     Photo,
@@ -30,6 +54,8 @@ from .photos import (
     Stage,
 )
 from .ports import Connector, DataWiring, Port
+from .proposals import ProposalState
+from .publications import Correction, CorrectionStatus, Publication
 from .recordings import (
     InstrumentLayout,
     Recording,
@@ -38,20 +64,29 @@ from .recordings import (
     RecordingUpload,
 )
 from .reference_sets import ReferenceSet
-from .reviews import AuditEntry, Publication, Reply, Review, ReviewDecision
+from .remarks import ReviewRemark
+from .replies import MakerAccount, Reply, ReplyState, ReplyVersion
+from .reviews import Review, ReviewDecision, ReviewEnding
 from .scenario_sets import ScenarioSet
-from .units import Channel, Kind, Status, Unit
+from .standing_changes import StandingChange
+from .statements import Appeal, AppealState, Decision, Statement, Unalterable
+from .units import Channel, Kind, Status, Unit, Work
 
 __all__ = [
-    "Annotation", "Assessment", "AuditEntry", "Barrier", "BoardFamily", "BoardFamilyMember",
-    "Bridged", "Channel", "Claim", "ClaimKind", "Component", "Connector", "Damage",
-    "DataWiring", "How", "InstrumentLayout", "InsulationObservation", "Kind", "LayerKind",
-    "Material", "Measurement", "Method", "Part", "PartLimit", "Path", "Photo", "PhotoClicks",
-    "PhotoCover", "PhotoDerivative", "PhotoReading", "PhotoScale", "PhotoTemperature",
-    "PhotoUpload", "Port", "PrintedText", "Publication", "Recording", "RecordingKind",
-    "RecordingReading", "RecordingUpload", "ReferenceSet", "Reply", "Review", "ReviewDecision",
-    "ReviewState", "Role", "ScenarioSet", "Shape", "Site", "Situation", "Source", "StackLayer",
-    "Stage", "State", "Status", "UncertaintyKind", "Unit", "UnsavedSection", "WindingRole",
-    "WireInsulation",
+    "Affiliation", "Annotation", "Appeal", "AppealState", "Approval", "ApprovalAction",
+    "ApprovalState", "Assessment", "Barrier", "BoardFamily", "BoardFamilyMember", "Bridged",
+    "Change", "Channel", "Charge", "Claim", "ClaimKind", "Comment", "CommentState", "Component",
+    "Connector", "ContributionLicence", "Correction", "CorrectionStatus", "Damage", "DataWiring",
+    "Decision", "Digest", "DigestChoice", "DigestSetting", "HiddenKind", "HiddenNow", "How",
+    "InstrumentLayout", "InsulationObservation", "Kind", "LayerKind", "MakerAccount", "Material",
+    "Measurement", "Method", "Notice", "NoticeKind", "Part", "PartLimit", "PartProposal", "Path",
+    "Photo", "PhotoClicks", "PhotoCover", "PhotoDerivative", "PhotoPrivacyCheck", "PhotoReading",
+    "PhotoScale", "PhotoTemperature", "PhotoUpload", "Port", "PrintedText", "ProposalState",
+    "Publication", "Recording", "RecordingKind", "RecordingReading", "RecordingUpload",
+    "ReferenceSet", "Reply", "ReplyState", "ReplyVersion", "Report", "ReportState", "Review",
+    "ReviewDecision", "ReviewEnding", "ReviewRemark", "ReviewState", "Role", "SavedReply",
+    "ScenarioSet", "Shape", "Site", "Situation", "Source", "StackLayer", "Stage", "StandingChange", "State",
+    "Statement", "Status", "Submission", "ThirdParty", "Unalterable", "UncertaintyKind", "Unit",
+    "UnsavedSection", "Watch", "WindingRole", "WireInsulation", "Work",
 ]
 EVIDENCE = (PrintedText, Claim, Port, Component, StackLayer, InsulationObservation, Measurement)

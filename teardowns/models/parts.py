@@ -1,10 +1,29 @@
-"""The curated library: component types with cited limits, and families of boards."""
+"""The part library: component types, their cited limits, and what people propose to change."""
 from django.conf import settings
 from django.db import models
+from django.db.models import Q
+from django.urls import reverse
 from simple_history.models import HistoricalRecords
 
-from .choices import at_least
-from .units import Unit
+from .choices import at_least, one_of
+from .proposals import Proposal
+
+
+class PartQuerySet(models.QuerySet):
+    def listed(self):
+        """Public entries: a moderator accepted them, by themselves or with a published unit.
+
+        What a bench sheet brought in stays with its contributor until then.
+        """
+        return self.filter(accepted_at__isnull=False)
+
+    def visible_to(self, user):
+        """Those that are listed, what a person brought in, and for a moderator all."""
+        if not user.is_authenticated:
+            return self.listed()
+        if user.has_role("moderator"):
+            return self
+        return self.filter(Q(accepted_at__isnull=False) | Q(curator=user))
 
 
 class Part(models.Model):
@@ -16,12 +35,18 @@ class Part(models.Model):
         "self", null=True, blank=True, on_delete=models.SET_NULL, related_name="supersedes"
     )
     curator = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT)
+    accepted_at = models.DateTimeField(null=True, blank=True)     # when a moderator looked at it
     changed_at = models.DateTimeField(auto_now=True)
-    version = models.PositiveIntegerField(default=1)
+    version = models.PositiveIntegerField(default=1)     # raised by a change of a limit as well
     history = HistoricalRecords()
+
+    objects = PartQuerySet.as_manager()
 
     def __str__(self):
         return self.marking
+
+    def get_absolute_url(self):
+        return reverse("part_detail", args=[self.pk])
 
 
 class PartLimit(models.Model):
@@ -45,32 +70,73 @@ class PartLimit(models.Model):
         ]
 
 
-class BoardFamily(models.Model):
-    """Units that share one board."""
+class Change(models.TextChoices):
+    """What a proposal would change in the library."""
 
-    name = models.CharField(max_length=120, unique=True)
-    reason = models.TextField(blank=True)
-    units = models.ManyToManyField(Unit, through="BoardFamilyMember", related_name="families")
-    curator = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT)
+    PART = "part", "a new part"
+    DESCRIPTION = "description", "another description"
+    LIMIT = "limit", "a new limit"
+    LIMIT_CHANGED = "limit_changed", "another value or source of a limit"
+    LIMIT_REMOVED = "limit_removed", "a limit taken out"
+    SUPERSEDED = "superseded", "superseded by another part"
+
+
+class PartProposal(Proposal):
+    """A change of the library that somebody proposes; only the fields of its kind are filled."""
+
+    change = models.CharField(max_length=14, choices=Change)
+    part = models.ForeignKey(         # none: of a new part, until it is accepted
+        Part, null=True, blank=True, on_delete=models.CASCADE, related_name="proposals"
+    )
+    marking = models.CharField(max_length=80, blank=True)
+    function = models.CharField(max_length=120, blank=True)
+    package = models.CharField(max_length=40, blank=True)
+    note = models.TextField(blank=True)
+    limit = models.ForeignKey(
+        PartLimit, null=True, blank=True, on_delete=models.SET_NULL, related_name="+"
+    )
+    quantity = models.CharField(max_length=40, blank=True)
+    value = models.FloatField(null=True, blank=True)               # SI
+    document = models.CharField(max_length=140, blank=True)        # who published what
+    revision = models.CharField(max_length=60, blank=True)
+    place = models.CharField(max_length=60, blank=True)            # table or figure
+    page = models.CharField(max_length=20, blank=True)
+    successor = models.ForeignKey(
+        Part, null=True, blank=True, on_delete=models.SET_NULL, related_name="+"
+    )
+    before_value = models.FloatField(null=True, blank=True)        # of the limit when proposed
+    before_citation = models.CharField(max_length=300, blank=True)
     history = HistoricalRecords()
 
-    class Meta:
-        verbose_name_plural = "board families"
+    class Meta(Proposal.Meta):
+        constraints = [
+            *Proposal.Meta.constraints,
+            one_of("change", Change, "partproposal_change_known"),
+            at_least("value", -1e30, "partproposal_value_finite"),
+            models.CheckConstraint(
+                condition=~Q(change__in=[Change.LIMIT, Change.LIMIT_CHANGED])
+                | (Q(value__isnull=False) & ~Q(quantity="") & ~Q(document="")),
+                name="partproposal_limit_is_cited",
+            ),
+            models.CheckConstraint(
+                condition=Q(change=Change.PART) | Q(part__isnull=False),
+                name="partproposal_has_part",
+            ),
+        ]
 
     def __str__(self):
-        return self.name
+        return f"{self.get_change_display()}: {self.named}"
 
+    @property
+    def named(self):
+        """The marking of the part that it is about."""
+        return self.part.marking if self.part else self.marking
 
-class BoardFamilyMember(models.Model):
-    family = models.ForeignKey(BoardFamily, on_delete=models.CASCADE)
-    unit = models.ForeignKey(Unit, on_delete=models.CASCADE)
-    similarity = models.FloatField(null=True, blank=True)
-    curator = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT)
-    added_at = models.DateTimeField(auto_now_add=True)
-    history = HistoricalRecords()
+    @property
+    def citation(self):
+        """`document, revision, table, page` as far as they are given."""
+        page = f"page {self.page}" if self.page else ""
+        return ", ".join(filter(None, (self.document, self.revision, self.place, page)))
 
-    class Meta:
-        constraints = [
-            models.UniqueConstraint(fields=["family", "unit"], name="family_member_once"),
-            at_least("similarity", 0, "family_similarity"),
-        ]
+    def get_absolute_url(self):
+        return reverse("part_proposal", args=[self.pk])

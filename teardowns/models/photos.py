@@ -7,6 +7,7 @@ from django.urls import reverse
 from simple_history.models import HistoricalRecords
 
 from .choices import at_least, one_of
+from .moderation import HiddenKind, hidden_now
 from .units import Unit
 
 
@@ -41,6 +42,10 @@ class PhotoQuerySet(models.QuerySet):
         return self.filter(models.Exists(pictures), taken_down_at=None).order_by(
             by_stage("stage"), "pk")
 
+    def with_hidden(self):
+        """Annotated with whether it is out of sight for now, as `is_hidden`."""
+        return self.annotate(is_hidden=hidden_now(HiddenKind.PHOTO))
+
 
 class Photo(models.Model):
     unit = models.ForeignKey(Unit, on_delete=models.CASCADE, related_name="photos")
@@ -55,6 +60,8 @@ class Photo(models.Model):
     caption = models.CharField(max_length=300, blank=True)
     alt = models.CharField(max_length=300, blank=True)    # what is seen, for who cannot see it
     drawn = models.BooleanField(default=False)            # a drawing, said so wherever it is shown
+    published_at = models.DateTimeField(null=True, blank=True)     # with the first such version
+    set_aside = models.BooleanField(default=False)     # its correction came to nothing
     taken_down_at = models.DateTimeField(null=True, blank=True)
     take_down_reason = models.CharField(max_length=300, blank=True)
     version = models.PositiveIntegerField(default=1)
@@ -86,9 +93,14 @@ class Photo(models.Model):
 
 
 class PhotoDerivativeQuerySet(models.QuerySet):
-    def shown_of(self, unit):
-        """Those of every photo that is shown, with the photo, stage by stage: one query for all."""
+    def shown_of(self, unit, in_sight=False):
+        """Those of every photo that is shown, with the photo, stage by stage: one query for all.
+
+        in_sight : without the photos that are hidden for now
+        """
         shown = self.filter(photo__unit=unit, photo__taken_down_at=None).select_related("photo")
+        if in_sight:
+            shown = shown.exclude(hidden_now(HiddenKind.PHOTO, "photo_id"))
         return shown.order_by(by_stage("photo__stage"), "photo_id", "width")
 
 

@@ -44,6 +44,8 @@ class Recording(models.Model):
     instrument = models.CharField(max_length=120, blank=True)
     caption = models.CharField(max_length=300, blank=True)
     generated = models.BooleanField(default=False)        # no instrument wrote it: of the demo
+    published_at = models.DateTimeField(null=True, blank=True)    # with the first such version
+    set_aside = models.BooleanField(default=False)     # its correction came to nothing
     taken_down_at = models.DateTimeField(null=True, blank=True)
     take_down_reason = models.CharField(max_length=300, blank=True)
     version = models.PositiveIntegerField(default=1)

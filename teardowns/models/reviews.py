@@ -1,17 +1,41 @@
-"""Checking, publishing, answering, and the log of who did what."""
+"""Checking: who looked at what, and what they said of it."""
 from django.conf import settings
 from django.db import models
+from django.utils import timezone
 
-from .choices import ReviewState, one_of
+from .choices import ReviewState, at_least, one_of
 from .units import Unit
 
 
+class ReviewEnding(models.TextChoices):
+    OPEN = "", "open"
+    DONE = "done", "closed, everything decided"
+    RELEASED = "released", "given back"
+    LAPSED = "lapsed", "lapsed, nothing happened for a week"
+    CONFLICT = "conflict", "refused: a conflict of interest"
+    MOVED_ON = "moved_on", "ended: the work was decided or taken back"
+
+
 class Review(models.Model):
+    """One reviewer's look at one work: a unit, or a correction of it.
+
+    Who declares a conflict of interest gets a row that is closed at once, and is kept.
+    """
+
     unit = models.ForeignKey(Unit, on_delete=models.CASCADE, related_name="reviews")
+    correction = models.ForeignKey("teardowns.Correction", null=True, blank=True,
+                                   on_delete=models.CASCADE, related_name="reviews")
     reviewer = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT)
+    no_conflict = models.BooleanField(default=False)        # declared when it was taken on
+    conflict = models.TextField(blank=True)                 # which, where there is one
     opened_at = models.DateTimeField(auto_now_add=True)
+    active_at = models.DateTimeField(default=timezone.now)  # last decision; idle ones lapse
     closed_at = models.DateTimeField(null=True, blank=True)
+    ending = models.CharField(max_length=12, choices=ReviewEnding, blank=True,
+                              default=ReviewEnding.OPEN)
     remark = models.TextField(blank=True)
+    # What the engine makes of confirmed and of all evidence while it is open: see review_sides.py.
+    sides = models.JSONField(default=dict, blank=True)
 
     class Meta:
         constraints = [
@@ -19,81 +43,37 @@ class Review(models.Model):
                 fields=["unit", "reviewer"],
                 condition=models.Q(closed_at__isnull=True),
                 name="review_open_once",
-            )
+            ),
+            one_of("ending", ReviewEnding, "review_ending_known"),
+            models.CheckConstraint(
+                condition=models.Q(conflict="") | models.Q(no_conflict=False,
+                                                           closed_at__isnull=False),
+                name="review_conflict_is_closed"),
         ]
 
 
 class ReviewDecision(models.Model):
-    """What one reviewer said of one piece of evidence."""
+    """What one reviewer said of one piece of evidence. A later word leaves the earlier one."""
 
     review = models.ForeignKey(Review, on_delete=models.CASCADE, related_name="decisions")
     ref = models.CharField(max_length=100)                  # "measurement/mass"
     evidence_version = models.PositiveIntegerField()
     decision = models.CharField(max_length=12, choices=ReviewState)
-    reason = models.TextField(blank=True)
+    reason = models.TextField(blank=True)                   # of a second reading: how it was taken
     second_value = models.FloatField(null=True, blank=True)            # SI, of a re-measurement
-    second_uncertainty = models.FloatField(null=True, blank=True)
+    second_uncertainty = models.FloatField(null=True, blank=True)      # SI, k = 1
+    agrees = models.BooleanField(null=True, blank=True)     # with the first; None: cannot be told
     created_at = models.DateTimeField(auto_now_add=True)
 
     class Meta:
+        ordering = ["pk"]
+        indexes = [models.Index(fields=["review", "ref"])]
         constraints = [
-            models.UniqueConstraint(
-                fields=["review", "ref", "evidence_version"], name="decision_once"
-            ),
             one_of("decision", ReviewState, "decision_known"),
             models.CheckConstraint(
                 condition=~models.Q(decision="disputed") | ~models.Q(reason=""),
                 name="dispute_has_reason",
             ),
+            at_least("second_value", -1e30, "decision_second_value_finite"),
+            at_least("second_uncertainty", 0, "decision_second_uncertainty_finite"),
         ]
-
-
-class Publication(models.Model):
-    """A public version of a unit: its evidence as it stood, and the assessment beside it."""
-
-    unit = models.ForeignKey(Unit, on_delete=models.PROTECT, related_name="publications")
-    number = models.PositiveIntegerField()
-    document = models.JSONField()                           # the exchange form
-    assessment = models.ForeignKey("teardowns.Assessment", on_delete=models.PROTECT)
-    moderator = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT)
-    published_at = models.DateTimeField(auto_now_add=True)
-    withdrawn_at = models.DateTimeField(null=True, blank=True)
-    withdrawal_reason = models.TextField(blank=True)
-
-    class Meta:
-        constraints = [
-            models.UniqueConstraint(fields=["unit", "number"], name="publication_number_once"),
-            models.CheckConstraint(
-                condition=models.Q(withdrawn_at__isnull=True) | ~models.Q(withdrawal_reason=""),
-                name="withdrawal_has_reason",
-            ),
-        ]
-
-
-class Reply(models.Model):
-    """A maker's or seller's answer, dated, beside what it answers."""
-
-    unit = models.ForeignKey(Unit, on_delete=models.PROTECT, related_name="replies")
-    about = models.CharField(max_length=100, blank=True)
-    author_name = models.CharField(max_length=200)
-    text = models.TextField()
-    received_on = models.DateField()
-    entered_by = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT)
-    created_at = models.DateTimeField(auto_now_add=True)
-
-
-class AuditEntry(models.Model):
-    """Who did what to which unit. Written, never changed."""
-
-    actor = models.ForeignKey(
-        settings.AUTH_USER_MODEL, null=True, on_delete=models.PROTECT, related_name="+"
-    )
-    action = models.CharField(max_length=40)
-    unit = models.ForeignKey(Unit, null=True, on_delete=models.PROTECT, related_name="+")
-    detail = models.JSONField(default=dict)
-    at = models.DateTimeField(auto_now_add=True)
-
-    class Meta:
-        ordering = ["-pk"]
-        verbose_name_plural = "audit entries"
-        indexes = [models.Index(fields=["unit", "-id"])]

@@ -1,5 +1,7 @@
 """The unit: one specimen that somebody opened."""
 import uuid
+from dataclasses import dataclass
+from typing import Any
 
 from django.apps import apps
 from django.conf import settings
@@ -26,6 +28,8 @@ class Status(models.TextChoices):
     SENT_BACK = "sent_back", "sent back"
     PUBLISHED = "published", "published"
     WITHDRAWN = "withdrawn", "withdrawn"
+    DECLINED = "declined", "declined"
+    DISCARDED = "discarded", "discarded"
 
 
 class Channel(models.TextChoices):
@@ -38,17 +42,36 @@ class Channel(models.TextChoices):
     SECOND_HAND = "second_hand", "second hand"
 
 
+@dataclass(frozen=True, slots=True)
+class Work:
+    """What is being worked on: the open correction of a unit, else the unit itself."""
+
+    status: str
+    author_id: int
+    correction: Any | None = None
+
+    @property
+    def is_open(self) -> bool:
+        """Whether its bench sheet can be written on."""
+        return self.status in (Status.DRAFT, Status.SENT_BACK)
+
+
 class UnitQuerySet(models.QuerySet):
     def published(self):
-        return self.filter(status=Status.PUBLISHED)
+        """What everybody sees."""
+        return self.filter(status=Status.PUBLISHED, quarantined_at=None,
+                           publication__isnull=False)
 
-    def visible_to(self, user):
-        """Published units, and a signed-in person's own."""
-        if not user.is_authenticated:
-            return self.published()
-        if user.has_role("reviewer"):
-            return self
-        return self.filter(models.Q(status=Status.PUBLISHED) | models.Q(contributor=user))
+    def with_work(self):
+        """Annotated with stage and author of what is being worked on: `work_status`,
+        `work_author` and `work_correction` (None for the unit's first version)."""
+        open_one = apps.get_model("teardowns", "Correction").objects.filter(
+            unit=models.OuterRef("pk"), closed_at=None)
+        return self.annotate(
+            work_correction=Subquery(open_one.values("pk")[:1]),
+            work_status=Coalesce(Subquery(open_one.values("status")[:1]), "status"),
+            work_author=Coalesce(Subquery(open_one.values("author")[:1]), "contributor",
+                                 output_field=models.BigIntegerField()))
 
     def with_stored(self, *columns):
         """Annotated with columns of the stored assessment, as `stored_…`; None without one."""
@@ -98,9 +121,18 @@ class Unit(models.Model):
     notes = models.TextField(blank=True)
     created_at = models.DateTimeField(auto_now_add=True)
     changed_at = models.DateTimeField(auto_now=True)
-    published_at = models.DateTimeField(null=True, blank=True)
+    published_at = models.DateTimeField(null=True, blank=True)      # first of all
+    submitted_at = models.DateTimeField(null=True, blank=True)      # last
+    quarantined_at = models.DateTimeField(null=True, blank=True)    # hidden until looked into
+    publication = models.OneToOneField(      # the version that stands
+        "teardowns.Publication", null=True, blank=True, on_delete=models.PROTECT,
+        related_name="current_for", editable=False)
+    successor = models.ForeignKey(            # the other record of the same specimen
+        "self", null=True, blank=True, on_delete=models.PROTECT, related_name="merged",
+        editable=False)
     version = models.PositiveIntegerField(default=1)
     history = HistoricalRecords()
+    version_shown = ""       # which version a page shows, where it is not the one that stands
 
     objects = UnitQuerySet.as_manager()
 
@@ -122,3 +154,20 @@ class Unit(models.Model):
 
     def get_absolute_url(self):
         return reverse("unit_detail", args=[self.pk])
+
+    @property
+    def is_public(self):
+        return (self.status == Status.PUBLISHED and self.quarantined_at is None
+                and self.publication_id is not None)
+
+    @property
+    def work(self) -> Work:
+        """Asks the database each time: who decides by it holds the unit's lock.
+
+        Only what was published once can have a correction.
+        """
+        may_have_one = self.publication_id is not None
+        correction = self.corrections.filter(closed_at=None).first() if may_have_one else None
+        if correction is None:
+            return Work(self.status, self.contributor_id)
+        return Work(correction.status, correction.author_id, correction)

@@ -3,9 +3,10 @@ from __future__ import annotations
 
 from django.db import transaction
 
+from core.audit.record import record
 from teardowns.imaging.points import Points
 from teardowns.imaging.web_annotation import written
-from teardowns.models import Annotation, AuditEntry, Photo
+from teardowns.models import Annotation, Photo
 
 from .locked_photo import locked_photo
 
@@ -63,5 +64,4 @@ def _new_mark(photo, author):
 
 
 def _log(author, photo, action, mark):
-    AuditEntry.objects.create(actor=author, action=action, unit=photo.unit, detail={
-        "photo": photo.key, "mark": mark.key, "version": mark.version})
+    record(author, action, photo.unit_id, photo=photo.key, mark=mark.key, version=mark.version)

@@ -6,13 +6,14 @@ anew; nothing else of an assessment ever changes.
 """
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from django.db import transaction
 from django.utils import timezone
 
 from teardowns.engine.risk import ORDER
+from teardowns.engine.rulebook import Rulebook
 from teardowns.exchange.digest import digest
 from teardowns.exchange.verdict import verdicts
 from teardowns.models import Assessment, Unit
@@ -29,19 +30,23 @@ def assess_units(units: Iterable[Unit], confirmed_only: bool = False) -> list[As
     so that an older state never ends up as the current one. Pass a few hundred at a time.
     """
     locked = _locked([unit.pk for unit in units])
-    documents = unit_documents(locked)
+    current = assessments_of(locked, unit_documents(locked), confirmed_only, active_rulebook())
+    _date_anew(current, confirmed_only)
+    return current
+
+
+def assessments_of(units: Sequence[Unit], documents: Sequence[Mapping[str, Any]],
+                   confirmed_only: bool, rules: Rulebook) -> list[Assessment]:
+    """What the rules make of a full document of each unit; computes only what is not known yet."""
     keys = [(unit.pk, digest(document, confirmed_only))
-            for unit, document in zip(locked, documents, strict=True)]
-    rules = active_rulebook()
+            for unit, document in zip(units, documents, strict=True)]
     stored = _stored(keys, confirmed_only, rules.version)
     new = [at for at, key in enumerate(keys) if key not in stored]
     reports = verdicts([documents[at] for at in new], confirmed_only, rules)
-    made = [_assessment(locked[at], report, confirmed_only)
+    made = [_assessment(units[at], report, confirmed_only)
             for at, report in zip(new, reports, strict=True)]
     stored |= zip([keys[at] for at in new], Assessment.objects.bulk_create(made), strict=True)
-    current = [stored[key] for key in keys]
-    _date_anew(current, confirmed_only)
-    return current
+    return [stored[key] for key in keys]
 
 
 def _locked(pks):

@@ -37,7 +37,7 @@ def cite_part(citation: PartCitation, curator, unit) -> Part:
     """The part, made or completed. Raises SaveRefused for a limit that others rely on.
 
     A part of the library may carry verdicts of other units: only what this contributor brought
-    in, and nobody else uses yet, changes from a bench sheet.
+    in, nobody else uses and no moderator accepted yet, changes from a bench sheet.
     """
     part = Part.objects.filter(marking=citation.marking).first()
     if part is None:
@@ -45,11 +45,12 @@ def cite_part(citation: PartCitation, curator, unit) -> Part:
                                    curator=curator)
     if citation.agrees_with(part):
         return part
-    if part.curator_id != curator.pk or part.components.exclude(unit=unit).exists():
+    if (part.curator_id != curator.pk or part.accepted_at is not None
+            or part.components.exclude(unit=unit).exists()):
         raise SaveRefused(
             f"The part library has other published values for {part.marking}, and other units "
-            "rely on them. Leave the published value blank to use the library's, and ask a "
-            "moderator to correct it."
+            "rely on them. Leave the published value blank to use the library's, and propose "
+            "another one on the part's page there."
         )
     _replace_limits(part, citation)
     return part
@@ -61,3 +62,5 @@ def _replace_limits(part, citation):
         limit.delete()
     for code, value in citation.limits:
         PartLimit.objects.create(part=part, quantity=code, value=value, citation=citation.citation)
+    part.version += 1
+    part.save()

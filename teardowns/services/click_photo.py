@@ -4,10 +4,11 @@ from __future__ import annotations
 import numpy as np
 from django.db import transaction
 
+from core.audit.record import record
 from teardowns import access
 from teardowns.imaging.measuring import click_uncertainty
 from teardowns.imaging.points import Points
-from teardowns.models import AuditEntry, Photo, PhotoClicks
+from teardowns.models import Photo, PhotoClicks
 
 FURTHEST = 0.02            # of the longer side: clicks further apart mean different points
 
@@ -23,8 +24,7 @@ def click_photo(*, author, photo: Photo, points: Points) -> PhotoClicks:
     _check(np.array(points), max(photo.width or 0, photo.height or 0))
     row = PhotoClicks.objects.create(photo=photo, points=[list(point) for point in points],
                                      uncertainty=u, author=author)
-    AuditEntry.objects.create(actor=author, action="photo_clicked", unit=photo.unit,
-                              detail={"photo": photo.key, "clicks": row.pk})
+    record(author, "photo_clicked", photo.unit_id, photo=photo.key, clicks=row.pk)
     return row
 
 

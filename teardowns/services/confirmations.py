@@ -12,6 +12,8 @@ from typing import Any
 from teardowns.models import ReviewDecision, ReviewState, Unit
 from teardowns.models.evidence import Evidence
 
+DECIDED = ("ref", "evidence_version", "decision", "review__reviewer")
+
 
 def confirmations(unit: Unit, findings: Iterable[Mapping[str, Any]],
                   rows: Mapping[str, Evidence]) -> dict[str, int]:
@@ -19,23 +21,34 @@ def confirmations(unit: Unit, findings: Iterable[Mapping[str, Any]],
 
     rows : by ref, the evidence as it stands; asks the database once
     """
-    confirmed = _confirmed_by(unit, rows)
-    return {one["scenario"]: len(set.intersection(*(confirmed[ref] for ref in one["evidence"])))
+    return counted(findings, _confirmed_by(unit, rows))
+
+
+def counted(findings: Iterable[Mapping[str, Any]],
+            confirmed: Mapping[str, set[int]]) -> dict[str, int]:
+    """confirmed : by ref, who confirmed the row"""
+    return {one["scenario"]: len(set.intersection(*(confirmed.get(ref, set())
+                                                    for ref in one["evidence"])))
             if one["evidence"] else 0 for one in findings}
 
 
 def _confirmed_by(unit, rows):
+    """By ref, the reviewers whose last word on the row as it stands is "confirmed"."""
+    decisions = ReviewDecision.objects.filter(review__unit=unit).order_by("pk")
+    return confirmed_refs(unit.contributor_id, rows, decisions.values_list(*DECIDED))
+
+
+def confirmed_refs(contributor: int, rows: Mapping[str, Any],
+                   decisions: Iterable[tuple[str, int, str, int]]) -> dict[str, set[int]]:
     """By ref, the reviewers whose last word on the row as it stands is "confirmed".
 
-    Nobody confirms a row of their own.
+    Nobody confirms a row of their own, and a contributor none of the unit's.
+    rows : with version and author_id; decisions : ref, version, decision, reviewer, first to last
     """
     found: dict[str, set[int]] = defaultdict(set)
-    decisions = ReviewDecision.objects.filter(review__unit=unit).exclude(
-        review__reviewer=unit.contributor_id).order_by("pk")
-    for ref, version, decision, reviewer in decisions.values_list(
-            "ref", "evidence_version", "decision", "review__reviewer"):
+    for ref, version, decision, reviewer in decisions:
         row = rows.get(ref)
-        if row is None or version != row.version or reviewer == row.author_id:
+        if row is None or version != row.version or reviewer in (row.author_id, contributor):
             continue
         found[ref].discard(reviewer)
         if decision == ReviewState.CONFIRMED:

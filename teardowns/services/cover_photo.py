@@ -4,10 +4,11 @@ from __future__ import annotations
 from django.core.files.storage import storages
 from django.db import transaction
 
+from core.audit.record import record
 from teardowns import access
 from teardowns.imaging.derive import derive
 from teardowns.imaging.refusals import Refused
-from teardowns.models import AuditEntry, Photo, PhotoCover
+from teardowns.models import Photo, PhotoCover
 
 from .photo_files import keep_pictures, opened_original, workshop
 
@@ -56,8 +57,7 @@ def _replaced(author, photo, before, pictures, box, reason):
     for picture in pictures:
         picture.photo = photo
         picture.save()
-    AuditEntry.objects.create(actor=author, action="photo_covered", unit=photo.unit,
-                              detail={"photo": photo.key, "reason": reason})
+    record(author, "photo_covered", photo.unit_id, reason=reason, photo=photo.key)
     transaction.on_commit(lambda: _purge(old))
     return cover
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 from django.db import transaction
 from django.utils import timezone
 
-from teardowns.models import AuditEntry, Photo
+from core.audit.record import record
+from teardowns.models import Photo
 
 from .locked_photo import locked_photo
 from .save_section import differs
@@ -27,7 +28,7 @@ def describe_photo(*, author, photo: Photo, version: int, stage: str, caption: s
     for name, value in values.items():
         setattr(photo, name, value)
     _save(photo, author, "Described")
-    _log(author, photo, "photo_described", values)
+    record(author, "photo_described", photo.unit_id, photo=photo.key, version=photo.version)
     return True
 
 
@@ -37,15 +38,10 @@ def take_down_photo(*, author, photo: Photo, reason: str) -> None:
     photo = locked_photo(author, photo)
     photo.taken_down_at, photo.take_down_reason = timezone.now(), reason
     _save(photo, author, "Taken down")
-    _log(author, photo, "photo_taken_down", {"reason": reason})
+    record(author, "photo_taken_down", photo.unit_id, reason=reason, photo=photo.key)
 
 
 def _save(photo, author, reason):
     photo.version += 1
     photo._history_user, photo._change_reason = author, reason
     photo.save()
-
-
-def _log(author, photo, action, detail):
-    AuditEntry.objects.create(actor=author, action=action, unit=photo.unit,
-                              detail={"photo": photo.key, **detail})

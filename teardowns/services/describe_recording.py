@@ -24,8 +24,8 @@ def describe_recording(*, author, recording: Recording, version: int, caption: s
     for name, value in values.items():
         setattr(recording, name, value)
     save_recording(author, recording, "Described")
-    log_recording(author, recording, "recording_described", caption=caption,
-                  instrument=instrument, port=port)
+    log_recording(author, recording, "recording_described",
+                  version=recording.version)
     return True
 
 

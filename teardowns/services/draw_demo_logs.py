@@ -21,7 +21,7 @@ from teardowns.models import Measurement, Port, Recording, RecordingReading, Uni
 from .assess_units import assess_units
 from .extract_results import results_of
 from .lay_out_recording import headings_of
-from .load_demo import FIXTURES
+from .load_demo import FIXTURES, keep_demo_version
 from .photo_files import digest, keep_original
 from .read_recording import read_on
 from .recording_files import HEAD
@@ -34,6 +34,7 @@ def draw_demo_logs() -> Iterator[tuple[int, int]]:
     waiting = _waiting()
     for done, (unit, document) in enumerate(waiting, start=1):
         keep_logs(unit, logs_of(read_document(document)))
+        keep_demo_version(unit, "Logs of the tests were added.")
         yield done, len(waiting)
 
 

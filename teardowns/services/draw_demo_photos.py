@@ -18,7 +18,7 @@ from teardowns.drawing.files import DrawnFile, drawn_files
 from teardowns.imaging.web_annotation import written
 from teardowns.models import Annotation, Photo, PhotoDerivative, PhotoScale, Unit
 
-from .load_demo import FIXTURES
+from .load_demo import FIXTURES, keep_demo_version
 from .photo_files import original_name
 
 # What a drawing calls a kind of row, and the kind's own name where the two differ.
@@ -36,6 +36,7 @@ def draw_demo_photos() -> Iterator[tuple[int, int]]:
         drawings = pool.map(drawn_files, [document for _, document in waiting])
         for done, ((unit, _), files) in enumerate(zip(waiting, drawings, strict=True), start=1):
             keep_drawings(unit, files)
+            keep_demo_version(unit, "Drawings of the unit were added.")
             yield done, len(waiting)
 
 

@@ -15,6 +15,7 @@ from django.db import IntegrityError, transaction
 from django.db.models import Max
 
 from core.accounts.models import Role, User
+from core.audit.record import record
 from teardowns.engine.scenarios import (
     SCENARIOS,
     Scenario,
@@ -22,7 +23,7 @@ from teardowns.engine.scenarios import (
     read_scenarios,
     written,
 )
-from teardowns.models import AuditEntry, ScenarioSet
+from teardowns.models import ScenarioSet
 
 OWN = 0                          # number of the rulebook's own scenarios, of which no row is kept
 OWN_NAME = "the rulebook’s own"
@@ -139,9 +140,8 @@ def _keep(author, base, scenario_id, rows, reason):
     made = ScenarioSet.objects.create(
         number=number, digest=sha256(text.encode()).hexdigest(), scenarios=stored, author=author,
         reason=reason)
-    AuditEntry.objects.create(
-        actor=author, action=KEPT, detail={"set": made.version, "made_from": base.name,
-                                           "scenario": scenario_id, "reason": reason})
+    record(author, KEPT, reason=reason, set=made.version, made_from=base.name,
+           scenario=scenario_id)
     return made
 
 
@@ -157,6 +157,4 @@ def _switch(author, chosen, reason, instead_of):
         ScenarioSet.objects.filter(pk=before.pk).update(is_active=False)
     if chosen.stored:
         ScenarioSet.objects.filter(pk=chosen.stored.pk).update(is_active=True)
-    AuditEntry.objects.create(
-        actor=author, action=PUT_IN_FORCE,
-        detail={"set": chosen.name, "instead_of": name, "reason": reason})
+    record(author, PUT_IN_FORCE, reason=reason, set=chosen.name, instead_of=name)

@@ -71,6 +71,8 @@ def _rows(name, pks):
         columns += [*PART.values(), *LIMIT.values()]
         order.append("part__limits__pk")
     found = MODELS[name].objects.filter(unit_id__in=pks).order_by(*order)
+    if name in ("photos", "recordings"):
+        found = found.filter(set_aside=False)
     return list(found.values("pk", "unit_id", *columns))
 
 

@@ -7,7 +7,6 @@ from decimal import Decimal
 from typing import Any
 
 from django.db import transaction
-from django.utils import timezone
 from simple_history.utils import bulk_create_with_history
 
 from core.accounts.models import Role, User
@@ -27,8 +26,8 @@ def import_unit(
 ) -> Unit:
     """A new unit from a document; `DocumentError` says what stands in the way.
 
-    The stage is the caller's decision, whatever the document says of itself. A draft has not been
-    reviewed here, so its rows arrive unreviewed.
+    The stage is the caller's decision, whatever the document says of itself; only a version makes
+    a unit public. A draft has not been reviewed here, so its rows arrive unreviewed.
     """
     document = read_document(document)
     unit = _unit(document["unit"], contributor, status)
@@ -51,8 +50,7 @@ def _unit(fields, contributor, status):
         fields["price"] = Decimal(repr(fields["price"]))
     if "obtained_on" in fields:
         fields["obtained_on"] = date.fromisoformat(fields["obtained_on"])
-    published = timezone.now() if status == Status.PUBLISHED else None
-    unit = Unit(contributor=contributor, status=status, published_at=published, **fields)
+    unit = Unit(contributor=contributor, status=status, **fields)
     return _saved(unit, contributor)
 
 

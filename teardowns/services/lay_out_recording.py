@@ -94,7 +94,9 @@ def _begin_anew(recording, layout):
     """Spans stay where they were, unless the time itself is read in another way."""
     if recording.layout and _time_in(Layout.from_json(recording.layout)) != _time_in(layout):
         recording.spans = {}
-    transaction.on_commit(partial(_forget, recording.reading, recording.channels))
+    # Versions go on showing the channels that they were published with; the sweeper knows them.
+    channels = "" if recording.published_at else recording.channels
+    transaction.on_commit(partial(_forget, recording.reading, channels))
     recording.reading, recording.progress = uuid4(), {}
     recording.refusal, recording.refusal_line, recording.refusal_column = "", None, None
     recording.channels, recording.rows, recording.read_at = "", None, None

@@ -3,7 +3,7 @@ from __future__ import annotations
 
 import json
 import secrets
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -13,12 +13,15 @@ from django.conf import settings
 from django.db import transaction
 from django.db.models import QuerySet
 
-from core.accounts.models import Role, User
+from core.accounts.models import TRUSTED, Role, User
+from core.accounts.services.prepare_account import DEMO_DOMAIN, confirm_address, give_new_app
 from teardowns.models import (
     EVIDENCE,
     Assessment,
+    Publication,
     Review,
     ReviewDecision,
+    ReviewEnding,
     ReviewState,
     Status,
     Unit,
@@ -26,13 +29,14 @@ from teardowns.models import (
 
 from .assess_units import assess_units
 from .import_unit import import_unit
+from .move_work import move
+from .publish_unit import keep_version
 
 FIXTURES = Path(settings.BASE_DIR) / "fixtures" / "units"
 ACCOUNTS = {
-    "alma": Role.CONTRIBUTOR, "rikke": Role.REVIEWER, "moss": Role.MODERATOR,
-    "ada": Role.ADMINISTRATOR,
+    "alma": Role.CONTRIBUTOR, "rikke": Role.REVIEWER, "tove": Role.REVIEWER,
+    "moss": Role.MODERATOR, "ada": Role.ADMINISTRATOR,
 }
-MAIL_DOMAIN = "demo.invalid"       # RFC 2606: never a real address, so it marks our accounts
 FIRST_PUBLISHED = datetime(2026, 1, 9, 10, tzinfo=UTC)
 BETWEEN = timedelta(days=3)
 
@@ -55,36 +59,40 @@ def load_demo() -> DemoReport:
     accounts, passwords = _accounts()
     documents = [json.loads(path.read_text("utf-8")) for path in sorted(FIXTURES.glob("*.json"))]
     units = Unit.objects.filter(uid__in=[document["unit"]["uid"] for document in documents])
-    imported = _import_missing(documents, units, accounts["alma"])
-    known = Assessment.objects.count()
+    assessments = Assessment.objects.filter(confirmed_only=False)
+    known = assessments.count()
+    imported = _import_missing(documents, units, accounts)
     assess_units(units)
-    assessed = Assessment.objects.count() - known
+    assessed = assessments.count() - known
     _confirm_one(units, accounts)
     drafts = units.filter(status=Status.DRAFT).count()
     return DemoReport(passwords, units.published().count(), drafts, imported, assessed)
 
 
 def _confirm_one(units: QuerySet[Unit], accounts: dict[str, User]) -> None:
-    """Two reviewers confirm, each alone, what the gravest finding of one unit rests on."""
-    gravest = Assessment.objects.filter(
-        unit__in=units, unit__status=Status.PUBLISHED, confirmed_only=False, risk__gt=0
-    ).order_by("-risk", "unit_id").first()
+    """A second reviewer confirms what the gravest finding of one unit rests on."""
+    gravest = Publication.objects.current().filter(
+        unit__in=units, standing__risk__gt=0).order_by("-standing__risk", "unit_id").first()
     if gravest is None:
         return
-    refs = gravest.payload["safety"]["findings"][0]["evidence"]
-    versions = dict(_versions(gravest.unit))
-    for name in ("rikke", "moss"):
-        review, is_new = Review.objects.get_or_create(
-            unit=gravest.unit, reviewer=accounts[name], remark="Looked at for the demo.")
-        if is_new:
-            ReviewDecision.objects.bulk_create(
-                ReviewDecision(review=review, ref=ref, evidence_version=versions[ref],
-                               decision=ReviewState.CONFIRMED) for ref in refs)
+    refs = gravest.standing.payload["safety"]["findings"][0]["evidence"]
+    versions = {row.ref: row.version for row in _evidence(gravest.unit)}
+    review, is_new = Review.objects.get_or_create(
+        unit=gravest.unit, reviewer=accounts["tove"], defaults=_closed(gravest.published_at))
+    if is_new:
+        ReviewDecision.objects.bulk_create(
+            ReviewDecision(review=review, ref=ref, evidence_version=versions[ref],
+                           decision=ReviewState.CONFIRMED) for ref in refs)
 
 
-def _versions(unit: Unit) -> Iterator[tuple[str, int]]:
+def _closed(at: datetime) -> dict[str, Any]:
+    return {"remark": "Looked at for the demo.", "no_conflict": True, "closed_at": at,
+            "ending": ReviewEnding.DONE}
+
+
+def _evidence(unit: Unit) -> Iterator[Any]:
     for model in EVIDENCE:
-        yield from ((row.ref, row.version) for row in model.objects.filter(unit=unit))
+        yield from model.objects.filter(unit=unit)
 
 
 def _accounts() -> tuple[dict[str, User], dict[str, str]]:
@@ -95,13 +103,16 @@ def _accounts() -> tuple[dict[str, User], dict[str, str]]:
             passwords[name] = secrets.token_urlsafe(9)
             user.role, user.is_active = role, True
             user.set_password(passwords[name])
+            confirm_address(user)
             user.save()
+            if role in TRUSTED:
+                give_new_app(user)
     return accounts, passwords
 
 
 def _account(name: str) -> User:
     """The demo's own account. A person of that name keeps theirs, password and all."""
-    mail = f"{name}@{MAIL_DOMAIN}"
+    mail = f"{name}@{DEMO_DOMAIN}"
     user, _ = User.objects.get_or_create(username=name, defaults={"email": mail})
     if user.email != mail:
         raise DemoError(
@@ -111,20 +122,49 @@ def _account(name: str) -> User:
     return user
 
 
-def _import_missing(
-    documents: Iterable[Mapping[str, Any]], units: QuerySet[Unit], contributor: User
-) -> int:
-    present = {str(uid) for uid in units.values_list("uid", flat=True)}
-    count = 0
+def _import_missing(documents: Sequence[Mapping[str, Any]], units: QuerySet[Unit],
+                    accounts: dict[str, User]) -> int:
+    """Units as far as their documents say they came: on the bench, or reviewed and published."""
+    known = {str(uid) for uid in units.values_list("uid", flat=True)}
+    missing = [document for document in documents if document["unit"]["uid"] not in known]
+    for document in missing:
+        stage = Status.IN_REVIEW if _is_public(document) else Status.DRAFT
+        import_unit(document, accounts["alma"], stage)
+    # All at once: publishing would assess them one by one, which takes many times as long.
+    assess_units(units.filter(publication=None))
+    assess_units(units.filter(publication=None, status=Status.IN_REVIEW), confirmed_only=True)
+    present = {str(unit.uid): unit for unit in units}
     for place, document in enumerate(documents):
-        if document["unit"]["uid"] not in present:
-            _import(document, contributor, FIRST_PUBLISHED + place * BETWEEN)
-            count += 1
-    return count
+        unit = present[document["unit"]["uid"]]
+        if _is_public(document) and unit.status == Status.IN_REVIEW:
+            _publish(unit, accounts, FIRST_PUBLISHED + place * BETWEEN)
+    return len(missing)
+
+
+def _is_public(document):
+    return document["unit"].get("status") == Status.PUBLISHED
 
 
 @transaction.atomic
-def _import(document: Mapping[str, Any], contributor: User, published_at: datetime) -> None:
-    unit = import_unit(document, contributor, document["unit"].get("status", Status.DRAFT))
-    if unit.status == Status.PUBLISHED:
-        Unit.objects.filter(pk=unit.pk).update(published_at=published_at)
+def _publish(unit: Unit, accounts: dict[str, User], at: datetime) -> None:
+    _review(unit, accounts["rikke"], at)
+    move(unit, "publish", accounts["moss"])
+    keep_version(unit, accounts["moss"], published_at=at)
+
+
+def _review(unit: Unit, reviewer: User, at: datetime) -> None:
+    """What the document says of each row, as the reviewer's word."""
+    review = Review.objects.create(unit=unit, reviewer=reviewer, **_closed(at))
+    ReviewDecision.objects.bulk_create(
+        ReviewDecision(review=review, ref=row.ref, evidence_version=row.version,
+                       decision=row.review_state, reason=row.note or "See the note of the row.")
+        for row in _evidence(unit) if row.review_state != ReviewState.OPEN)
+
+
+@transaction.atomic
+def keep_demo_version(unit: Unit, note: str) -> None:
+    """A further version of a public demo unit, once something was drawn for it."""
+    unit.refresh_from_db()
+    moderator = User.objects.filter(username="moss").first()
+    if unit.publication_id and moderator:
+        keep_version(unit, moderator, note)

@@ -1,8 +1,9 @@
 """The recording that a service is about to change, one change at a time."""
 from __future__ import annotations
 
+from core.audit.record import record
 from teardowns import access
-from teardowns.models import AuditEntry, Recording
+from teardowns.models import Recording
 
 
 class StaleRecording(Exception):
@@ -23,5 +24,4 @@ def save_recording(author, recording, reason: str) -> None:
 
 
 def log_recording(author, recording: Recording, action: str, **detail) -> None:
-    AuditEntry.objects.create(actor=author, action=action, unit=recording.unit,
-                              detail={"recording": recording.key, **detail})
+    record(author, action, recording.unit_id, recording=recording.key, **detail)

@@ -8,6 +8,7 @@ from typing import Any
 
 from django.db import transaction
 
+from core.audit.record import record
 from teardowns import access
 from teardowns.engine.requirements.surface_path import narrowest_width
 from teardowns.imaging.measuring import CLICK_U, Reading, measure
@@ -15,7 +16,6 @@ from teardowns.imaging.points import Points
 from teardowns.imaging.slot_reading import Slot, SlotReading, measure_round_slot
 from teardowns.imaging.surface_path import counted_length
 from teardowns.models import (
-    AuditEntry,
     InsulationObservation,
     Photo,
     PhotoClicks,
@@ -128,8 +128,8 @@ def _kept(author, photo, drawn, reading, round_slot, shows, blind):
         click_uncertainty=drawn.click_u, clicks=drawn.clicks,
         value=reading.value, uncertainty=reading.uncertainty,
         budget=[[part.name, part.share] for part in reading.budget], blind=blind, author=author)
-    AuditEntry.objects.create(actor=author, action="length_read", unit=photo.unit, detail={
-        "photo": photo.key, "reading": row.pk, "shows": shows, "blind": blind})
+    record(author, "length_read", photo.unit_id, photo=photo.key, reading=row.pk, shows=shows,
+           blind=blind)
     return row
 
 

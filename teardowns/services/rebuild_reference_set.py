@@ -6,13 +6,13 @@ from collections.abc import Iterator
 from dataclasses import asdict, dataclass
 from hashlib import sha256
 from math import nan
-from typing import Any
 
 import numpy as np
 from django.db import transaction
 from django.db.models import Max
 
 from core.accounts.models import User
+from core.audit.record import record
 from teardowns.engine import rulebook
 from teardowns.engine.claims import largest_by_unit
 from teardowns.engine.habits import fit
@@ -21,10 +21,9 @@ from teardowns.engine.rulebook import Rulebook
 from teardowns.exchange.measured_capability import NotMeasured, measured_capability
 from teardowns.exchange.tables import engine_tables
 from teardowns.exchange.verdict import verdicts
-from teardowns.models import AuditEntry, ReferenceSet, Unit
+from teardowns.models import Publication, ReferenceSet
 
 from .active_rulebook import rulebook_with
-from .export_unit import unit_documents
 
 SLICE = 100         # documents at a time, so that memory does not grow with the database
 
@@ -87,33 +86,34 @@ def activate_reference_set(stored: ReferenceSet, author: User | None) -> bool:
     if stored.pk is None:
         stored.author = author
     stored.save()
-    AuditEntry.objects.create(actor=author, action="reference_set_activated",
-                              detail={"version": stored.version})
+    record(author, "reference_set_activated", version=stored.version)
     return True
 
 
 def moved_by(proposal: Proposal) -> Iterator[Moved]:
     """The published units whose largest claim gets another word under the proposed set."""
     before, after = rulebook_with(proposal.active), rulebook_with(proposal.stored)
-    for units, documents in _published():
-        pairs = zip(units, _headlines(documents, before), _headlines(documents, after),
+    for publications in _published():
+        documents = [publication.document for publication in publications]
+        found = zip(publications, _headlines(documents, before), _headlines(documents, after),
                     strict=True)
-        for unit, old, new in pairs:
+        for publication, old, new in found:
             if old and new and old[0] != new[0]:
-                yield Moved(unit.pk, unit.title, old, new)
+                yield Moved(publication.unit_id, publication.title, old, new)
 
 
 def _headlines(documents, rules: Rulebook) -> Iterator[tuple[str, float] | None]:
-    for report in verdicts(documents, rules=rules):
+    for report in verdicts(documents, confirmed_only=True, rules=rules):
         claim = None if report["headline"] is None else report["claims"][report["headline"]]
         yield None if claim is None else (claim["verdict"], claim["plausibility"])
 
 
-def _published() -> Iterator[tuple[list[Unit], list[dict[str, Any]]]]:
-    pks = list(Unit.objects.published().order_by("pk").values_list("pk", flat=True))
+def _published() -> Iterator[list[Publication]]:
+    """The versions that stand, a slice at a time: what is on no bench moves no habit."""
+    pks = list(Publication.objects.current().order_by("unit_id").values_list("pk", flat=True))
     for start in range(0, len(pks), SLICE):
-        units = list(Unit.objects.filter(pk__in=pks[start:start + SLICE]).order_by("pk"))
-        yield units, unit_documents(units)
+        yield list(Publication.objects.filter(
+            pk__in=pks[start:start + SLICE]).order_by("unit_id"))
 
 
 def _gathered():
@@ -121,19 +121,19 @@ def _gathered():
     measured: dict[str, dict[str, float | None]] = {}
     excluded: dict[str, str] = {}
     sizes: dict[str, dict[str, float]] = {}
-    for _, documents in _published():
-        _gather(documents, measured, excluded, sizes)
+    for publications in _published():
+        _gather([one.document for one in publications], measured, excluded, sizes)
     return measured, dict(sorted(excluded.items())), sizes
 
 
 def _gather(documents, measured, excluded, sizes):
-    tables = engine_tables(documents)
+    tables = engine_tables(documents, confirmed_only=True)
     claimed = largest_by_unit(tables.claims.row, tables.claims.claimed_power, len(documents))
     mains, output = np.full(len(documents), nan), np.full(len(documents), nan)
     for row, document in enumerate(documents):
         uid = document["unit"]["uid"]
         try:
-            found = measured_capability(document, float(claimed[row]))
+            found = measured_capability(document, float(claimed[row]), confirmed_only=True)
         except NotMeasured as reason:
             excluded[uid] = str(reason)
             continue

@@ -8,10 +8,11 @@ from pathlib import Path
 from django.db import IntegrityError, transaction
 from django.utils.text import slugify
 
+from core.audit.record import record
 from teardowns.access import unit_to_change
 from teardowns.imaging.derive import derive
 from teardowns.imaging.refusals import Refused
-from teardowns.models import AuditEntry, Photo, Stage, Unit
+from teardowns.models import Photo, Stage, Unit
 
 from .photo_files import digest, keep_original, keep_pictures, workshop
 
@@ -76,11 +77,17 @@ def receive_photo(*, contributor, unit_pk: int, path: Path, name: str,
 def _again(photo, contributor):
     """A photo that was taken down and is sent once more is shown again."""
     if photo.taken_down_at:
-        photo.taken_down_at, photo.take_down_reason = None, ""
-        photo.version += 1
-        photo._history_user, photo._change_reason = contributor, "Sent once more"
-        photo.save()
+        _show_again(photo, contributor)
     return Received(photo, False)
+
+
+@transaction.atomic
+def _show_again(photo, contributor):
+    photo.taken_down_at, photo.take_down_reason, photo.set_aside = None, "", False
+    photo.version += 1
+    photo._history_user, photo._change_reason = contributor, "Sent once more"
+    photo.save()
+    record(contributor, "photo_shown_again", photo.unit_id, photo=photo.key)
 
 
 @transaction.atomic
@@ -93,8 +100,7 @@ def _record(photo, pictures, contributor):
     for picture in pictures:
         picture.photo = photo
         picture.save()
-    AuditEntry.objects.create(actor=contributor, action="photo_received", unit=unit,
-                              detail={"photo": photo.key, "sha256": photo.sha256})
+    record(contributor, "photo_received", unit, photo=photo.key, sha256=photo.sha256)
 
 
 def _key(unit, photo):

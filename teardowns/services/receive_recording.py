@@ -7,10 +7,11 @@ from pathlib import Path
 from django.db import IntegrityError, transaction
 from django.utils.text import slugify
 
+from core.audit.record import record
 from teardowns.access import unit_to_change
 from teardowns.logs.limits import MOST_BYTES
 from teardowns.logs.refusals import RefusedLog
-from teardowns.models import AuditEntry, Port, Recording, RecordingKind, Unit
+from teardowns.models import Port, Recording, RecordingKind, Unit
 
 from .locked_recording import save_recording
 from .photo_files import digest, keep_original
@@ -89,6 +90,7 @@ def again(recording: Recording, contributor) -> ReceivedRecording:
     """A recording that was taken down and is sent once more is shown again."""
     if recording.taken_down_at:
         recording.taken_down_at, recording.take_down_reason = None, ""
+        recording.set_aside = False
         save_recording(contributor, recording, "Sent once more")
     return ReceivedRecording(recording, False)
 
@@ -104,8 +106,7 @@ def _record(known, unit, contributor, path, name, sha256, about):
         port=Port.objects.filter(unit=unit, key=about.port).first())
     recording.received, recording.byte_size = True, path.stat().st_size
     _save(recording, contributor)
-    AuditEntry.objects.create(actor=contributor, action="recording_received", unit=unit,
-                              detail={"recording": recording.key, "sha256": sha256})
+    record(contributor, "recording_received", unit, recording=recording.key, sha256=sha256)
     return recording
 
 

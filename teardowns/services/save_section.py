@@ -9,8 +9,9 @@ from django.core.exceptions import ValidationError
 from django.db import IntegrityError, transaction
 from django.utils import timezone
 
+from core.audit.record import record
 from teardowns.access import unit_to_change
-from teardowns.models import EVIDENCE, AuditEntry, ReviewState, Unit, UnsavedSection
+from teardowns.models import EVIDENCE, ReviewState, Unit, UnsavedSection
 from teardowns.services.assess_units import assess_units
 from teardowns.services.cite_part import PartCitation, SaveRefused, cite_part
 
@@ -165,11 +166,9 @@ def _same(stored, value):
 def _log(unit, contributor, section, changed, confirmations):
     if changed:
         Unit.objects.filter(pk=unit.pk).update(changed_at=timezone.now())
-        AuditEntry.objects.create(actor=contributor, action="section_saved", unit=unit,
-                                  detail={"section": section, "changed": changed})
+        record(contributor, "section_saved", unit, section=section, changed=changed)
     for step in confirmations:
-        AuditEntry.objects.create(actor=contributor, action=step, unit=unit,
-                                  detail={"section": section})
+        record(contributor, step, unit, section=section)
 
 
 def _assess(unit):

@@ -5,9 +5,10 @@ from collections.abc import Sequence
 
 from django.db import transaction
 
+from core.audit.record import record
 from teardowns.imaging.points import Points
 from teardowns.imaging.scales import Scale, stored_scale
-from teardowns.models import AuditEntry, Photo, PhotoScale
+from teardowns.models import Photo, PhotoScale
 
 from .locked_photo import locked_photo
 
@@ -28,6 +29,5 @@ def scale_photo(*, author, photo: Photo, points: Points, lengths: Sequence[float
     scale_of(row)
     row._history_user = author        # type: ignore[attr-defined]
     row.save()
-    AuditEntry.objects.create(actor=author, action="photo_scaled", unit=photo.unit,
-                              detail={"photo": photo.key, "scale": row.pk})
+    record(author, "photo_scaled", photo.unit_id, photo=photo.key, scale=row.pk)
     return row

@@ -3,7 +3,8 @@ from uuid import UUID
 
 from django.db import transaction
 
-from teardowns.models import AuditEntry, Unit
+from core.audit.record import record
+from teardowns.models import Unit
 
 
 @transaction.atomic
@@ -18,5 +19,5 @@ def start_unit(contributor, uid: UUID, values: dict) -> Unit:
     if unit.contributor_id != contributor.pk:
         raise Unit.DoesNotExist
     if is_new:
-        AuditEntry.objects.create(actor=contributor, action="unit_started", unit=unit)
+        record(contributor, "unit_started", unit)
     return unit

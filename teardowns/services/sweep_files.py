@@ -11,7 +11,14 @@ from django.conf import settings
 from django.core.files.storage import Storage, storages
 from django.utils import timezone
 
-from teardowns.models import Photo, PhotoDerivative, PhotoUpload, Recording, RecordingUpload
+from teardowns.models import (
+    Photo,
+    PhotoDerivative,
+    PhotoUpload,
+    Publication,
+    Recording,
+    RecordingUpload,
+)
 
 from .local_copies import ASIDE
 from .photo_files import original_name
@@ -46,8 +53,16 @@ def _named() -> Iterator[tuple[str, set[str], Callable[[str], str]]]:
                *Recording.objects.filter(received=True).values_list("sha256", flat=True)]
     yield "originals", {original_name(each) for each in digests}, str
     yield "pictures", set(PhotoDerivative.objects.values_list("path", flat=True)), str
-    yield ("channels", set(Recording.objects.exclude(channels="").values_list(
-        "channels", flat=True)), lambda name: name.rpartition("/")[0])
+    yield "channels", _channels(), lambda name: name.rpartition("/")[0]
+
+
+def _channels() -> set[str]:
+    """Of recordings as they are, and as each version has them."""
+    named = set(Recording.objects.exclude(channels="").values_list("channels", flat=True))
+    frozen = Publication.objects.order_by("pk").values_list("frozen__recording", flat=True)
+    for rows in frozen.iterator():
+        named |= {row["fields"]["channels"] for row in rows or () if row["fields"]["channels"]}
+    return named
 
 
 def _files(store: Storage, folder: str = "") -> Iterator[str]:

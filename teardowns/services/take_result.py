@@ -8,12 +8,12 @@ from typing import Any
 
 from django.db import transaction
 
+from core.audit.record import record
 from teardowns.access import recording_to_change
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.logs.conditions import Conditions
 from teardowns.logs.extracted import taken_for_granted
 from teardowns.models import (
-    AuditEntry,
     How,
     Measurement,
     Recording,
@@ -120,8 +120,8 @@ def _kept(author, recording, result, shows):
         recording=recording, shows=shows, author=author,
         **{field: result[field] for field in ("code", "name", "start", "end", "value",
                                               "uncertainty", "budget", "working")})
-    AuditEntry.objects.create(actor=author, action="result_taken", unit=recording.unit, detail={
-        "recording": recording.key, "reading": row.pk, "name": row.name, "shows": shows})
+    record(author, "result_taken", recording.unit_id, recording=recording.key, reading=row.pk,
+           name=row.name, shows=shows)
     return row
 
 
@@ -131,7 +131,7 @@ def targets_of(recording: Recording, names: Iterable[str]) -> dict[str, list[Tar
     Proposed is the row that was taken from this result before, else a new one. Asks twice for all.
     """
     rows = list(Measurement.objects.filter(unit=recording.unit_id).select_related("port"))
-    newest = _newest(recording)
+    newest = _newest(recording.readings.all())
     return {name: _targets(recording, name, rows, newest) for name in names}
 
 
@@ -156,8 +156,8 @@ def _free_key(recording, code, number, used):
     return key
 
 
-def _newest(recording) -> dict[str, RecordingReading]:
-    return {reading.name: reading for reading in recording.readings.all()}
+def _newest(readings) -> dict[str, RecordingReading]:
+    return {reading.name: reading for reading in readings}
 
 
 def taken_from(recording: Recording) -> dict[str, dict[str, Any]]:
@@ -165,11 +165,16 @@ def taken_from(recording: Recording) -> dict[str, dict[str, Any]]:
 
     `is_current`: the row still says what was read. Asks twice.
     """
-    newest = _newest(recording)
-    rows = {row.key: row for row in Measurement.objects.filter(
-        unit=recording.unit_id, recording=recording)}
+    return taken_among(recording.readings.all(), Measurement.objects.filter(
+        unit=recording.unit_id, recording=recording))
+
+
+def taken_among(readings: Iterable[RecordingReading], measurements: Iterable[Measurement]
+                ) -> dict[str, dict[str, Any]]:
+    """The same of readings and rows that are there already."""
+    rows = {row.key: row for row in measurements}
     found = {}
-    for name, reading in newest.items():
+    for name, reading in _newest(readings).items():
         row = rows.get(reading.shows.removeprefix(SHOWN))
         if row is not None and row.quantity == reading.code and row.value is not None:
             found[name] = {"key": row.key, "version": row.version, "value": row.value,

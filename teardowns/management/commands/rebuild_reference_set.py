@@ -5,14 +5,12 @@ from django.core.management.base import BaseCommand, CommandError
 from teardowns.management.document_files import BAD_INPUT
 from teardowns.management.reference_text import print_proposal
 from teardowns.models import Unit
-from teardowns.services.assess_units import assess_units
+from teardowns.services.reassess_publications import reassess_slice
 from teardowns.services.rebuild_reference_set import (
     activate_reference_set,
     moved_by,
     propose_reference_set,
 )
-
-SLICE = 50
 
 
 class Command(BaseCommand):
@@ -48,7 +46,7 @@ class Command(BaseCommand):
         return account
 
     def assess_anew(self):
-        pks = list(Unit.objects.order_by("pk").values_list("pk", flat=True))
-        for start in range(0, len(pks), SLICE):
-            assess_units(Unit.objects.filter(pk__in=pks[start:start + SLICE]))
-        return len(pks)
+        last: int | None = 0
+        while last is not None:
+            last = reassess_slice(last)
+        return Unit.objects.count()
