@@ -1,11 +1,11 @@
 """Searching and narrowing the list of units; the address holds the whole choice."""
 import django_filters
 from django import forms
-from django.db.models import Exists, F, OuterRef, Q
+from django.db.models import F, Q
 from django.db.models.functions import NullIf
 
 from teardowns.engine.verdicts import WORDS
-from teardowns.models import Channel, Component, Kind, PrintedText, Unit
+from teardowns.models import Channel, Kind, Publication
 
 MOST_WORDS = 8
 POWER_BANDS = {                     # code: (label, over, up to) in W
@@ -42,7 +42,7 @@ def _one_of(label, choices, any_label=None, **rest):
 
 
 class UnitFilter(django_filters.FilterSet):
-    """Over the queryset of `presenting.unit_rows.with_newest_assessment`."""
+    """Over the queryset of `presenting.unit_rows.published_rows`."""
 
     q = django_filters.CharFilter(
         label="Search", method="containing", max_length=100, error_messages=UNSEARCHABLE
@@ -59,7 +59,7 @@ class UnitFilter(django_filters.FilterSet):
     )
 
     class Meta:
-        model = Unit
+        model = Publication
         fields = ()
         form = forms.Form
 
@@ -72,8 +72,7 @@ class UnitFilter(django_filters.FilterSet):
         for word in text.split()[:MOST_WORDS]:
             units = units.filter(
                 Q(title__icontains=word) | Q(maker__icontains=word) | Q(model__icontains=word)
-                | Exists(PrintedText.objects.filter(unit=OuterRef("pk"), text__icontains=word))
-                | Exists(Component.objects.filter(unit=OuterRef("pk"), marking__icontains=word))
+                | Q(words__icontains=word)
             )
         return units
 

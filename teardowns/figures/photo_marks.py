@@ -29,7 +29,7 @@ def marks_drawing(marks: Iterable[DrawnMark], width: int, height: int) -> str:
 
 
 def _mark(mark, width):
-    way = _way(mark, width)
+    way = mark_way(mark, width)
     x, y = max(mark.points, key=lambda point: (-point[1], point[0]))      # the highest point
     # Beyond the middle a label ends at its point: the picture's edge would cut it.
     side = "end" if x > width / 2 else "start"
@@ -48,7 +48,8 @@ def shortened(label: str) -> str:
     return label if len(label) <= LONGEST else "".join(label.split()[:1])[:LONGEST]
 
 
-def _way(mark, width):
+def mark_way(mark: DrawnMark, width: float) -> str:
+    """The mark as an SVG path; width : of what is drawn, which sizes the cross of a point. [px]"""
     if mark.shape == "point":
         (x, y), arm = mark.points[0], width * CROSS
         return (f"M{printed_number(x - arm)} {printed_number(y)}H{printed_number(x + arm)}"

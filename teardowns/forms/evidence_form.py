@@ -100,6 +100,7 @@ class EvidenceForm(forms.Form):
     more = ("note", "remove")   # names of the fields behind “More”
     template = "teardowns/_bench_row.html"
     names_ports = False         # whether a row says at which port of the unit it was taken
+    review_remarks = ()         # what it was sent back for, put here by the page
 
     key = KeyField()
     version = VersionField()

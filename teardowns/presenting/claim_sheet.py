@@ -8,7 +8,7 @@ from teardowns.figures.marks import verdict_chip
 from teardowns.figures.weights import Weight, weight_bars
 
 from .formula import formula_lines
-from .links import Links
+from .links import Links, links_of
 from .mains import mains_ends, mains_text
 from .numbers import (
     THIN,
@@ -43,7 +43,7 @@ RULES = (
 def claim_sheet(unit, report: dict, trace: dict) -> dict:
     """Context of the page from the unit's report and the engine's trace of one of its claims."""
     claim = next(claim for claim in report["claims"] if claim["ref"] == trace["claim"])
-    links = Links(unit.pk)
+    links = links_of(unit)
     return {
         "unit": unit,
         "unit_address": links.unit,

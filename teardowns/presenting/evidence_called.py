@@ -1,6 +1,9 @@
 """What every row of a unit's evidence is called, asked for at once."""
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
+from typing import Any
+
 from django.db.models import CharField, Value
 from django.db.models.functions import Cast
 
@@ -35,6 +38,13 @@ def evidence_called(unit: Unit) -> dict[str, str]:
     names = {model._meta.model_name: name for model, (*_, name) in CALLED.items()}
     return {f"{kind}/{key}": names[kind](one, other)
             for kind, key, one, other in first.union(*others, all=True)}
+
+
+def called_in(rows: Mapping[str, Iterable[Any]]) -> dict[str, str]:
+    """The same of rows that are there already, by model name."""
+    return {row.ref: name(getattr(row, one), getattr(row, other))
+            for model, (one, other, name) in CALLED.items()
+            for row in rows[model._meta.model_name]}
 
 
 def _columns(model, unit):

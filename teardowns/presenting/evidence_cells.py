@@ -119,10 +119,10 @@ def path_ground(row) -> list[str]:
     """What bears on a path beside its length: situation, shape with its sizes, surface."""
     found = [row.get_situation_display()] if row.situation != Situation.AS_FOUND else []
     if row.shape:
-        sizes = ", ".join(_size(name, value) for name, value in row.slot.items())
+        sizes = ", ".join(slot_size(name, value) for name, value in row.slot.items())
         found.append(row.get_shape_display() + (f": {sizes}" if sizes else ""))
     elif row.slot:
-        found.append(", ".join(_size(name, value) for name, value in row.slot.items()))
+        found.append(", ".join(slot_size(name, value) for name, value in row.slot.items()))
     surface = ((row.coated, "coated or potted over", "not coated"),
                (row.contaminated, "conductive dirt across it", "clean"))
     found += [yes if state else no for state, yes, no in surface if state is not None]
@@ -132,7 +132,7 @@ def path_ground(row) -> list[str]:
     return found + [text for text in stated if text]
 
 
-def _size(name: str, value: float) -> str:
+def slot_size(name: str, value: float) -> str:
     """ "width 1.2 mm" """
     meaning = PATH.get(name)
     label = (meaning.label if meaning else name.replace("_", " ")).lower()
@@ -173,3 +173,7 @@ def review(row) -> SafeString:
 
 def entered(row) -> str:
     return f"{row.author.get_username()}, {row.recorded_at.date().isoformat()}"
+
+
+def discussion(address: str, words: str) -> SafeString:
+    return mark_safe(element("a", escape(words), href=address))

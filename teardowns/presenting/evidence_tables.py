@@ -17,6 +17,7 @@ from .numbers import printed, with_unit
 
 PROVENANCE = ("How obtained", "Review and entry")
 RATINGS = ("input", "output", "total")
+Talk = Callable[[str], tuple[str, str]]          # ref → address and words of its discussion
 STATES = (
     ("recorded", "recorded"), ("not_found", "looked for and not found"),
     ("not_readable", "not readable"), ("not_looked", "not looked at"),
@@ -56,9 +57,12 @@ class Kind:
     fill: Callable[[object], tuple[list[str], ...]]
 
 
-def evidence_tables(rows: dict[str, list]) -> list[EvidenceTable]:
-    """A table for each kind of which the unit has any."""
-    return [_table(kind, rows[kind.name]) for kind in KINDS if rows[kind.name]]
+def evidence_tables(rows: dict[str, list], talk: Talk | None = None) -> list[EvidenceTable]:
+    """A table for each kind of which the unit has any.
+
+    talk : by ref, address and words of the discussion of a row; None where there is none to have
+    """
+    return [_table(kind, rows[kind.name], talk) for kind in KINDS if rows[kind.name]]
 
 
 def states_in_words(rows: Iterable) -> str:
@@ -67,19 +71,20 @@ def states_in_words(rows: Iterable) -> str:
     return ", ".join(f"{count} {words}" for count, words in counts if count)
 
 
-def _table(kind: Kind, rows: list) -> EvidenceTable:
+def _table(kind: Kind, rows: list, talk: Talk | None) -> EvidenceTable:
     return EvidenceTable(
         f"evidence-{kind.name}", kind.title, f"{states_in_words(rows)}.",
-        kind.heads + PROVENANCE, [_row(kind, row) for row in rows],
+        kind.heads + PROVENANCE, [_row(kind, row, talk) for row in rows],
     )
 
 
-def _row(kind: Kind, row) -> EvidenceRow:
+def _row(kind: Kind, row, talk: Talk | None) -> EvidenceRow:
     name, *values = kind.fill(row)
     looked = cells.looked(row)
     if looked is not None:
         values[0] = [looked, *values[0]]
-    filled = [*values, cells.source(row), [cells.review(row), cells.entered(row)]]
+    said = [] if talk is None else [cells.discussion(*talk(row.ref))]
+    filled = [*values, cells.source(row), [cells.review(row), cells.entered(row), *said]]
     labels = kind.heads[1:] + PROVENANCE
     return EvidenceRow(
         anchor=anchor(row.ref), name=_stacked(name), faint=looked is not None,

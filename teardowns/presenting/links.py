@@ -1,5 +1,8 @@
 """Where a number's working and a row of evidence stand."""
+from __future__ import annotations
+
 from dataclasses import dataclass
+from typing import Any
 
 from django.urls import reverse
 
@@ -7,30 +10,46 @@ from django.urls import reverse
 @dataclass(frozen=True, slots=True)
 class Links:
     pk: int
+    version: str = ""        # a number or "working"; "" for what stands
 
     @property
     def unit(self) -> str:
-        return reverse("unit_detail", args=[self.pk])
+        if not self.version:
+            return reverse("unit_detail", args=[self.pk])
+        if self.version == "working":
+            return reverse("unit_working_copy", args=[self.pk])
+        return reverse("unit_version", args=[self.pk, self.version])
 
     @property
     def document(self) -> str:
-        return reverse("unit_document", args=[self.pk])
+        return self._asked(reverse("unit_document", args=[self.pk]))
 
     def working(self, line_id: str, end: str, claim: str = "") -> str:
         """Of a line as it stands for the largest claim, or for the claim of this ref."""
         address = reverse("unit_working", args=[self.pk, line_id, end])
-        return f"{address}?claim={claim.partition('/')[2]}" if claim else address
+        return self._asked(address, f"claim={claim.partition('/')[2]}" if claim else "")
 
     def safety(self, rule_id: str, subject: str = "") -> str:
         """Of what one rule about safety says of one subject, see `subject_keys`."""
         address = reverse("unit_working", args=[self.pk, rule_id, "low"])
-        return f"{address}?of={subject}" if subject else address
+        return self._asked(address, f"of={subject}" if subject else "")
 
     def claim(self, ref: str) -> str:
-        return reverse("unit_claim_working", args=[self.pk, ref.partition("/")[2]])
+        return self._asked(reverse("unit_claim_working", args=[self.pk, ref.partition("/")[2]]))
+
+    def _asked(self, address: str, asked: str = "") -> str:
+        """The address with its query, of the version that the page shows."""
+        of = f"version={self.version}" if self.version else ""
+        query = "&".join(filter(None, (asked, of)))
+        return f"{address}?{query}" if query else address
 
     def evidence(self, ref: str) -> str:
         return f"{self.unit}#{anchor(ref)}"
+
+
+def links_of(unit: Any) -> Links:
+    """The links of the state of the unit that a page shows."""
+    return Links(unit.pk, unit.version_shown)
 
 
 def anchor(ref: str) -> str:

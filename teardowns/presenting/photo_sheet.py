@@ -47,14 +47,23 @@ def address(photo: Photo, width: int) -> str:
     return reverse("photo_picture", args=[photo.unit_id, photo.key, width])
 
 
-def gallery(unit: Unit) -> list[dict[str, Any]]:
-    """The pictures of a unit as thumbnails, stage by stage; asks the database once."""
-    found = groupby(PhotoDerivative.objects.shown_of(unit), key=lambda each: each.photo)
-    return [{"picture": picture(photo, list(files), THUMB_SIZES),
+def gallery(unit: Unit, frozen: Sequence[Photo] | None = None) -> list[dict[str, Any]]:
+    """The pictures of a unit as thumbnails, stage by stage; asks the database once.
+
+    frozen : the photos of one version, with their captions then; what is taken down stays so, and
+        what is hidden for now is left out
+    """
+    files = groupby(PhotoDerivative.objects.shown_of(unit, in_sight=frozen is not None),
+                    key=lambda each: each.photo)
+    found = [(photo, list(group)) for photo, group in files]
+    if frozen is not None:
+        then = {photo.pk: photo for photo in frozen}
+        found = [(then[photo.pk], group) for photo, group in found if photo.pk in then]
+    return [{"picture": picture(photo, group, THUMB_SIZES),
              "address": photo.get_absolute_url(),
              "edit": reverse("bench_photo", args=[photo.unit_id, photo.key]),
              "stage": title(photo), "caption": photo.caption.partition(". ")[0],
-             "remark": DRAWING if photo.drawn else ""} for photo, files in found]
+             "remark": DRAWING if photo.drawn else ""} for photo, group in found]
 
 
 def title(photo: Photo) -> str:

@@ -37,11 +37,11 @@ def sample(unit) -> str:
 
 
 def record_line(unit) -> str:
-    """`Unit 417 · version 3 · published 2026-04-02`."""
+    """`Unit 417 · published 2026-04-02`."""
     status = unit.get_status_display()
     if unit.published_at and unit.status == "published":
-        status += f" {unit.published_at.date().isoformat()}"
-    return f"Unit {unit.pk} · version {unit.version} · {status}"
+        status = f"first published {unit.published_at.date().isoformat()}"
+    return f"Unit {unit.pk} · {status}"
 
 
 def rulebook_text(version: str) -> str:

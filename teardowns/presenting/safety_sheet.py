@@ -13,7 +13,7 @@ from teardowns.figures.marks import grade_mark
 
 from .evidence_names import Cited
 from .formula import formula_lines
-from .links import Links
+from .links import Links, links_of
 from .safety_codes import in_words
 from .safety_numbers import number_in_words, number_label, stem_and_end
 from .safety_points import chance, share, subject_keys
@@ -39,7 +39,7 @@ class Other:
 def safety_sheet(unit, trace: dict, asked: str, cited: dict[str, Cited]) -> dict | None:
     """Context of the page from the engine's trace of one rule; None where the rule says nothing
     of the subject that is asked for."""
-    links = Links(unit.pk)
+    links = links_of(unit)
     keyed = list(zip(subject_keys(trace["subjects"]), trace["subjects"], strict=True))
     found = [pair for pair in keyed if pair[0] == asked] or ([] if asked else keyed[:1])
     if not found:

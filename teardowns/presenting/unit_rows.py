@@ -6,7 +6,7 @@ from django.urls import reverse
 from django.utils.safestring import SafeString, mark_safe
 
 from teardowns.figures.strip import strip
-from teardowns.models import Assessment, Kind
+from teardowns.models import Assessment, Kind, Publication
 from teardowns.reading.quantity import print_interval
 
 from .numbers import claimed_watts
@@ -15,7 +15,7 @@ from .verdict_words import CHIPS
 ASSESSED = ("verdict", "claimed_power", "capability", "capability_low", "capability_high")
 UNASSESSED = mark_safe('<span class="quiet">not assessed yet</span>')
 UNCLAIMED = mark_safe('<span class="quiet">no claim to judge</span>')
-COLUMNS = ("pk", "title", "maker", "model", "kind", "published_at", *ASSESSED)
+COLUMNS = ("unit", "title", "maker", "model", "kind", "published_at", *ASSESSED)
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +30,12 @@ class UnitRow:
     strip: SafeString        # SVG
 
 
+def published_rows():
+    """The versions that stand, with the list columns of their assessment."""
+    return Publication.objects.current().annotate(
+        **{column: F(f"standing__{column}") for column in ASSESSED})
+
+
 def with_newest_assessment(units):
     """The units with the list columns of their newest assessment; unassessed ones stay, empty."""
     newest = Assessment.objects.filter(unit=OuterRef("pk"), confirmed_only=False).values("pk")[:1]
@@ -37,16 +43,16 @@ def with_newest_assessment(units):
     return joined.annotate(**{column: F(f"assessments__{column}") for column in ASSESSED})
 
 
-def unit_rows(units):
-    """Rows of a queryset from `with_newest_assessment`, in its order."""
-    return [_row(**columns) for columns in units.values(*COLUMNS)]
+def unit_rows(publications):
+    """Rows of a queryset from `published_rows`, in its order."""
+    return [_row(**columns) for columns in publications.values(*COLUMNS)]
 
 
-def _row(*, pk, title, maker, model, kind, published_at, verdict, claimed_power, capability,
+def _row(*, unit, title, maker, model, kind, published_at, verdict, claimed_power, capability,
          capability_low, capability_high):
     ends = (capability_low, capability_high)
     return UnitRow(
-        address=reverse("unit_detail", args=[pk]),
+        address=reverse("unit_detail", args=[unit]),
         title=title,
         origin=" · ".join(filter(None, (maker, model, Kind(kind).label))),
         published=published_at.date().isoformat() if published_at else "",

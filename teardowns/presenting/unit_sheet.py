@@ -7,7 +7,7 @@ from .checks_section import check_rows, remarks
 from .evidence_tables import evidence_tables
 from .findings_section import findings_section
 from .insulation_section import insulation_section
-from .links import Links, anchor
+from .links import Links, anchor, links_of
 from .looked_states import looked_states
 from .mains import mains_ends, mains_short
 from .next_steps import steps_figure, without_steps
@@ -22,12 +22,14 @@ from .wording import power_sentence, voltage_sentence
 NOT_ASSESSED = "The evidence of this unit has not been assessed yet."
 
 
-def unit_sheet(unit, assessment, rows: dict[str, list], confirmed: dict[str, int]) -> dict:
+def unit_sheet(unit, assessment, rows: dict[str, list], confirmed: dict[str, int],
+               talk=None) -> dict:
     """Context of the page from the unit, its newest assessment (or None) and its evidence.
 
     confirmed : by scenario, how many independent reviewers confirmed all that it rests on
+    talk : of `evidence_tables`
     """
-    links = Links(unit.pk)
+    links = links_of(unit)
     report = assessment.payload if assessment else None
     hazard = insulation_section(report, rows, links)
     return {
@@ -39,7 +41,7 @@ def unit_sheet(unit, assessment, rows: dict[str, list], confirmed: dict[str, int
         "card": bench_card((report or {}).get("safety", {}).get("bench_card")),
         "facts": facts(report, rows, links, hazard),
         "printed_texts": printed_texts(rows["printedtext"], rows["claim"]),
-        "tables": evidence_tables(rows),
+        "tables": evidence_tables(rows, talk),
         "foot": record_foot(unit, assessment),
         "document": links.document,
         **(_judged(report, rows, links) if report else {"sentences": [NOT_ASSESSED]}),

@@ -12,7 +12,7 @@ from teardowns.reading.quantity import print_interval, print_quantity
 
 from .evidence_names import Cited, quantity_in_words
 from .formula import formula_lines
-from .links import Links
+from .links import Links, links_of
 from .mains import mains_ends, mains_text
 from .numbers import THIN, number, quoted, with_unit
 
@@ -42,7 +42,7 @@ def working_sheet(
 
     `claim` is the ref of the claim as whose evidence the line was read, or "".
     """
-    links = Links(unit.pk)
+    links = links_of(unit)
     return {
         **_head(unit, trace, links),
         # A line about voltage is asked at the highest rated mains voltage.
@@ -75,7 +75,7 @@ def _caveats(trace: dict) -> list[str]:
 
 def check_sheet(unit, report: dict, rule) -> dict:
     """Context of the page for a check: its formula, and what it said of each claim."""
-    links = Links(unit.pk)
+    links = links_of(unit)
     facts = {name: getattr(rule, name) for name in ("id", "title", "summary", "source", "validity")}
     texts = {claim["ref"]: quoted(claim) for claim in report["claims"]}
     return {

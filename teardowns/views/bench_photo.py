@@ -29,6 +29,7 @@ from teardowns.models import (
     Path,
     Stage,
     State,
+    Status,
 )
 from teardowns.presenting.evidence_called import evidence_called
 from teardowns.presenting.evidence_names import quantity_label
@@ -45,6 +46,7 @@ from teardowns.services.photo_files import NOT_STORED
 from teardowns.services.read_temperature import Spot, SpotRefused, read_temperature
 from teardowns.services.save_section import StaleRows
 from teardowns.services.scale_photo import scale_photo
+from teardowns.views.bench_remarks import remarks_by_ref
 
 logger = logging.getLogger(__name__)
 ORDER = ("mark", "scale-corners", "scale-line", "clicks", "measure", "temperature", "cover")
@@ -93,6 +95,7 @@ def _page(request, photo, named, act, bound):
                         temperatures=list(photo.temperatures.select_related("author")))
     return render(request, "teardowns/bench_photo.html", {
         **sheet, "unit": photo.unit, "deferral": DEFERRAL, "failed": bound,
+        "asked_back": _asked_back(photo),
         "drawing_forms": [forms[name] for name in ORDER
                           if name != "temperature" or photo.stage == Stage.THERMAL
                           or name == act],
@@ -100,6 +103,13 @@ def _page(request, photo, named, act, bound):
         "take_down": forms["take-down"],
         **gallery_neighbours(list(photo.unit.photos.shown()), photo),
     })
+
+
+def _asked_back(photo):
+    """What the photo was sent back for; a first draft has not been anywhere yet."""
+    if photo.unit.status == Status.DRAFT:
+        return ()
+    return remarks_by_ref(photo.unit).get(f"photo/{photo.key}", ())
 
 
 def _form(name, typed, photo, named, initial=None):

@@ -1,5 +1,7 @@
-"""The rail of the bench sheet: every section with how much of it is filled, photos and logs."""
-from django.db.models import Value
+"""The rail of the bench sheet: every section with how much of it is filled, photos, logs, and
+the way to hand it in with the remarks that wait for an answer."""
+from django.db.models import CharField, Value
+from django.db.models.functions import Cast
 from django.urls import reverse
 
 from teardowns.forms.items import UnitFields
@@ -13,24 +15,29 @@ from teardowns.models import (
     Port,
     PrintedText,
     Recording,
+    ReviewRemark,
     StackLayer,
 )
+from teardowns.presenting.progress_cells import progress_cells
 
 BY_FIELD = {Measurement: "quantity", Component: "role", PrintedText: "source"}
 PHOTO, LOG = Photo._meta.model_name, Recording._meta.model_name
-GAP = 1.2                        # % between two cells of a progress bar
+REMARK, SUBMIT = ReviewRemark._meta.model_name, "submit"
 UNTOUCHED = ("", None, "unknown", 0)
 
 
 def rail(unit, current, unsaved):
-    """For the template; current : a section, LOG on the page of the logs, or None on that of the
-    photos; unsaved : slugs with text that could not be saved yet."""
+    """For the template.
+
+    current : a section, LOG on the page of the logs, SUBMIT on that which hands it in, None on that
+    of the photos; unsaved : slugs with text that could not be saved yet
+    """
     present = _present(unit)
     sections = [_station(i, section, unit, present, current, unsaved)
                 for i, section in enumerate(SECTIONS, start=1)]
     return {
         "sections": sections, "photos": _photos(unit, present, current),
-        "logs": _logs(unit, present, current),
+        "logs": _logs(unit, present, current), "submit": _submit(unit, present, current),
         "here": next((station for station in sections if station["current"]), None),
         "filled": sum(station["done"] for station in sections),
         "total": sum(station["total"] for station in sections),
@@ -43,7 +50,14 @@ def _present(unit):
     first, *others = (_kinds_of(model, unit) for model in kinds)
     shown = unit.photos.shown().order_by().values_list(Value(PHOTO), "key")
     logs = unit.recordings.kept().order_by().values_list(Value(LOG), "key")
-    return set(first.union(*others, shown, logs))
+    return set(first.union(*others, shown, logs, _remarks(unit)))
+
+
+def _remarks(unit):
+    """Those on the open work that have no answer."""
+    found = ReviewRemark.objects.of_open_work(unit).unanswered().order_by()
+    return found.annotate(called=Cast("pk", CharField(max_length=20))).values_list(
+        Value(REMARK), "called")
 
 
 def _kinds_of(model, unit):
@@ -64,6 +78,12 @@ def _logs(unit, present, current):
             "count": sum(kind == LOG for kind, _ in present)}
 
 
+def _submit(unit, present, current):
+    remarks = sum(kind == REMARK for kind, _ in present)
+    return {"url": reverse("bench_submit", args=[unit.pk]), "current": current == SUBMIT,
+            "remarks": f"{remarks} remark{'' if remarks == 1 else 's'}" if remarks else ""}
+
+
 def _station(number, section, unit, present, current, unsaved):
     filled = [is_full for item in section.items for is_full in _filled(item, unit, present)]
     done, total = sum(filled), len(filled)
@@ -71,7 +91,7 @@ def _station(number, section, unit, present, current, unsaved):
         "number": number, "title": section.title, "done": done, "total": total,
         "url": reverse("bench_section", args=[unit.pk, section.slug]),
         "current": section is current, "unsaved": section.slug in unsaved,
-        "cells": _cells(done, total),
+        "cells": progress_cells(done, total),
     }
 
 
@@ -81,8 +101,3 @@ def _filled(item, unit, present):
                 if name not in ("title", "kind", "currency", "listing_reach")]
     return [bool(item.presence & present)] if item.at_least else []
 
-
-def _cells(done, total):
-    width = 100 / total
-    return [{"x": f"{i * width + GAP / 2:.2f}%", "width": f"{width - GAP:.2f}%",
-             "cls": "done" if i < done else "todo"} for i in range(total)]

@@ -8,19 +8,21 @@ from django.shortcuts import render
 from django.urls import reverse
 from django.utils import timezone
 
+from core.audit.models import Entry
 from teardowns.access import unit_to_change
 from teardowns.forms.cautions import DEFERRAL
 from teardowns.forms.plate_reading import claim_rows, without_known
 from teardowns.forms.row_set import typed_total, with_row
 from teardowns.forms.section_form import SectionForm
 from teardowns.forms.sections import BY_SLUG, SECTIONS
-from teardowns.models import Assessment, AuditEntry, UnsavedSection
+from teardowns.models import Assessment, UnsavedSection
 from teardowns.presenting.bench_card import bench_card
 from teardowns.services.cite_part import SaveRefused
 from teardowns.services.keep_typed import discard_typed, keep_typed
 from teardowns.services.save_section import StaleRows, save_section
 from teardowns.views.bench_panel import panel
 from teardowns.views.bench_rail import rail
+from teardowns.views.bench_remarks import put_remarks
 
 DISCHARGED = "discharge_confirmed"
 REDRAWS = ("add_row", "read_text")         # buttons that change the page and save nothing
@@ -124,10 +126,13 @@ def _to_section(unit, section):
 
 def _page(request, unit, section, form, kept, refusal=""):
     following = _next(section)
+    stations = rail(unit, section, kept)
+    if stations["submit"]["remarks"]:
+        put_remarks(form, unit)
     return render(request, "teardowns/bench_section.html", {
         "unit": unit, "section": section, "form": form, "refusal": refusal,
         "errors": form.errors(), "unsaved": kept.get(section.slug),
-        "rail": rail(unit, section, kept),
+        "rail": stations,
         "next": following if following is not section else None,
         "panel": panel(unit), "deferral": DEFERRAL, "discharged": _discharged(unit, section),
         "card": _card(unit, section),
@@ -140,7 +145,7 @@ def _discharged(unit, section):
     """When the contributor last said that the unit was discharged; the section may not ask."""
     if not section.discharge:
         return None
-    return AuditEntry.objects.filter(unit=unit, action=DISCHARGED).order_by("-pk").first()
+    return Entry.objects.of_unit(unit).filter(action=DISCHARGED).first()
 
 
 def _card(unit, section):

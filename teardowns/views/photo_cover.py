@@ -1,8 +1,9 @@
-"""A moderator burns a region out of a photo, at any time and on anybody's unit."""
+"""Burn a region out of a photo: its contributor on an open sheet, a moderator at any time."""
 import logging
 
 from django.contrib import messages
 from django.shortcuts import redirect, render
+from django.urls import reverse
 
 from teardowns import access
 from teardowns.forms.cautions import DEFERRAL
@@ -20,13 +21,20 @@ def photo_cover(request, pk, key):
     photo = access.photo_to_cover(request.user, pk, key)
     form = CoverForm(request.POST if request.method == "POST" else None, photo=photo)
     if form.is_bound and form.is_valid() and _covered(request, photo, form):
-        return redirect("unit_photo", pk, key)
+        return redirect(_back(request, photo))
     marks = photo.annotations.select_related("author").order_by("pk")
     return render(request, "teardowns/photo_cover.html", {
         **photo_sheet(photo, marks, (), (), evidence_called(photo.unit)), "unit": photo.unit,
         "form": form, "covers": photo.covers.select_related("author").order_by("pk"),
         "deferral": DEFERRAL,
     })
+
+
+def _back(request, photo):
+    """To the photo, or to the ticks from which the contributor came."""
+    if request.GET.get("back") == "submit" and access.may_change(request.user, photo.unit):
+        return f"{reverse('bench_submit', args=[photo.unit_id])}#check-{photo.key}"
+    return photo.get_absolute_url()
 
 
 def _covered(request, photo, form):

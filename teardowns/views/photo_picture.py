@@ -9,8 +9,9 @@ from PIL import Image
 from teardowns import access
 from teardowns.imaging.scales import stored_scale
 from teardowns.imaging.view_from_above import drawn, view_from_above
-from teardowns.models import PhotoDerivative, Status
+from teardowns.models import PhotoDerivative
 from teardowns.services.photo_files import original_name
+from teardowns.services.shown_photo import shown_photo
 
 WIDEST, LONGEST = 2560, 1600         # px: of what is turned, and of the view
 SUFFIX = {"image/jpeg": "jpg", "image/png": "png", "image/webp": "webp", "image/avif": "avif",
@@ -26,7 +27,7 @@ def photo_picture(request, pk, key, width):
     answer = FileResponse(_opened("pictures", picture.path), content_type=picture.media_type)
     answer["ETag"] = f'"{picture.path.replace("/", "-")}"'
     # A picture that was covered or taken down has to go from every cache soon: within the hour.
-    public = photo.unit.status == Status.PUBLISHED
+    public = photo.unit.is_public and photo.published_at
     patch_cache_control(answer, **({"public": True, "max_age": 3600} if public
                                    else {"private": True, "max_age": 60}))
     return answer
@@ -34,8 +35,8 @@ def photo_picture(request, pk, key, width):
 
 def photo_from_above(request, pk, key):
     """The picture as it would look straight from above its newest scale of four corners."""
-    photo = access.photo_to_see(request.user, pk, key)
-    corners = [row for row in photo.scales.order_by("pk") if len(row.points) == 4]
+    shown = shown_photo(request.user, pk, key)
+    photo, corners = shown.photo, [row for row in shown.scales if len(row.points) == 4]
     scale = corners[-1] if corners else None
     pictures = PhotoDerivative.objects.filter(photo=photo, width__lte=WIDEST)
     picture = pictures.order_by("width").last()

@@ -6,12 +6,12 @@ from teardowns.exchange.tables import engine_tables, refs_behind
 from teardowns.exchange.verdict import each_ref_apart
 
 
-def line_working(document, rules, line_id, end, claim=""):
+def line_working(document, rules, line_id, end, claim="", confirmed_only=False):
     """How a line of evidence came to its value at one mains end, read for the claim of that ref.
 
     None where the unit has no such line, or no such claim.
     """
-    tables, assessment = _assessed(document, rules)
+    tables, assessment = _assessed(document, rules, confirmed_only)
     judged = _judged(tables)
     if claim and claim not in judged:
         return None
@@ -19,23 +19,23 @@ def line_working(document, rules, line_id, end, claim=""):
     return each_ref_apart(explain(assessment, 0, line_id, end, tables.refs, index))
 
 
-def claim_working(document, rules, ref):
+def claim_working(document, rules, ref, confirmed_only=False):
     """How a claim came to its plausibility; None where it is not judged."""
-    tables, assessment = _assessed(document, rules)
+    tables, assessment = _assessed(document, rules, confirmed_only)
     judged = _judged(tables)
     if ref not in judged:
         return None
     return each_ref_apart(explain_claim(assessment, judged.index(ref), tables.refs))
 
 
-def safety_working(document, rules, rule_id):
+def safety_working(document, rules, rule_id, confirmed_only=False):
     """What one rule about safety says of each of its subjects, with all that went into it."""
-    tables, assessment = _assessed(document, rules)
+    tables, assessment = _assessed(document, rules, confirmed_only)
     return each_ref_apart(explain_safety(assessment, 0, rule_id, tables.refs))
 
 
-def _assessed(document, rules):
-    tables = engine_tables([document])
+def _assessed(document, rules, confirmed_only):
+    tables = engine_tables([document], confirmed_only)
     return tables, pipeline.assess(tables.evidence, tables.claims, rules, tables.ports,
                                    tables.subjects)
 

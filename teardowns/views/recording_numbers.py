@@ -15,6 +15,7 @@ from teardowns.presenting.recording_sheet import title
 from teardowns.services.extract_results import results_of
 from teardowns.services.merge_recordings import channels_beside
 from teardowns.services.photo_files import original_name
+from teardowns.services.shown_photo import shown_recording
 
 DRAWN_WIDTH = 960           # px of a drawing that stands alone
 USUAL_POINTS = 2000
@@ -22,7 +23,7 @@ USUAL_POINTS = 2000
 
 def recording_window(request, pk, key):
     """?from=&to=&points=: what lies between two times, thinned to so many points."""
-    recording = access.recording_to_see(request.user, pk, key)
+    recording = shown_recording(request.user, pk, key, request.GET.get("version", "")).recording
     try:
         start, end, points = _asked(request.GET)
     except ValueError:
@@ -45,7 +46,7 @@ def _asked(said):
 
 def recording_chart(request, pk, key):
     """The whole log as a drawing that prints alone."""
-    recording = access.recording_to_see(request.user, pk, key)
+    recording = shown_recording(request.user, pk, key, request.GET.get("version", "")).recording
     with ExitStack() as stack:
         channels = _opened(stack, recording)
         results = [result_from(result) for result in results_of(recording)]
@@ -56,7 +57,7 @@ def recording_chart(request, pk, key):
 
 def recording_values(request, pk, key):
     """Every sample of the channels that are used, in SI, as a table of text."""
-    recording = access.recording_to_see(request.user, pk, key)
+    recording = shown_recording(request.user, pk, key, request.GET.get("version", "")).recording
     stack = ExitStack()
     channels = _opened(stack, recording)
     return StreamingHttpResponse(

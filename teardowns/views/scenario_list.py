@@ -8,8 +8,9 @@ from django.shortcuts import redirect, render
 from django_q.tasks import async_task
 
 from core.accounts.models import Role
+from core.audit.models import Entry
 from teardowns.engine.risk import BESIDE, ILLUSTRATION, SOURCE
-from teardowns.models import AuditEntry, ScenarioSet
+from teardowns.models import ScenarioSet
 from teardowns.presenting.scenario_sheet import changes, scenario_sheets
 from teardowns.services.edit_scenarios import (
     PUT_IN_FORCE,
@@ -31,7 +32,7 @@ def scenario_list(request):
         if not error:
             return redirect("scenario_list")
     sets = ScenarioSet.objects.defer("scenarios").select_related("author")
-    events = AuditEntry.objects.filter(unit=None, action=PUT_IN_FORCE).select_related("actor")
+    events = Entry.objects.filter(action=PUT_IN_FORCE).select_related("actor")
     return render(request, "teardowns/scenario_list.html", {
         "shown": shown, "current": current, "is_current": shown.number == current.number,
         "scenarios": scenario_sheets(shown.scenarios),

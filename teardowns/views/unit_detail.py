@@ -1,44 +1,98 @@
-"""One unit: the answer, then its proof."""
+"""One unit: the answer, then its proof, and what others say of it."""
+from django.http import Http404
 from django.shortcuts import render
 
 from teardowns import access
-from teardowns.models import EVIDENCE, Assessment, Unit
+from teardowns.models import Status, Unit
+from teardowns.presenting.discussion_counts import discussion_counts, talk_of
+from teardowns.presenting.evidence_called import called_in
+from teardowns.presenting.now_and_then import now_and_then
 from teardowns.presenting.photo_sheet import gallery
+from teardowns.presenting.replies_shown import unit_replies
 from teardowns.presenting.unit_sheet import unit_sheet
+from teardowns.presenting.version_line import version_line
 from teardowns.services.confirmations import confirmations
-
-STORED = ("pk", "rulebook", "evidence_digest", "created_at", "payload")
+from teardowns.services.shown_unit import WORKING, shown_unit
+from teardowns.views.tombstone import tombstone
 
 
 def unit_detail(request, pk):
-    unit = access.unit_to_see(request.user, pk, Unit.objects.with_stored(*STORED).with_logs())
-    assessment = stored_assessment(unit)
-    rows = evidence_rows(unit)
-    sheet = unit_sheet(unit, assessment, rows, confirmed(unit, assessment, rows))
-    return render(request, "teardowns/unit_detail.html", {**sheet, "gallery": gallery(unit)})
+    """The version that stands; before there is one, the rows as they are."""
+    return unit_page(request, pk)
 
 
-def stored_assessment(unit):
-    """The assessment that came with the unit, or None: one question less of the database."""
-    if unit.stored_pk is None:
-        return None
-    return Assessment(unit=unit, **{name: getattr(unit, f"stored_{name}") for name in STORED})
+def unit_version(request, pk, number):
+    """One version at its permanent address, as it was published."""
+    return unit_page(request, pk, str(number))
 
 
-def confirmed(unit, assessment, rows):
+def unit_working_copy(request, pk):
+    """What the author of a correction wrote so far, for who checks it."""
+    return unit_page(request, pk, WORKING)
+
+
+def unit_page(request, pk, version=""):
+    try:
+        shown = shown_unit(request.user, pk, version, Unit.objects.with_logs())
+    except Http404:
+        return gone_or_raise(request, pk)
+    if shown.live.status == Status.WITHDRAWN:
+        return gone_or_raise(request, pk)
+    return render(request, "teardowns/unit_detail.html", page_of(request, shown))
+
+
+def gone_or_raise(request, pk):
+    """What stands in the place of a withdrawn unit; of any other there is nothing."""
+    stone = tombstone(request, pk)
+    if stone is None:
+        raise Http404("No such unit.")
+    return stone
+
+
+def page_of(request, shown):
+    said = discussion_counts(shown.live)
+    sheet = unit_sheet(shown.unit, shown.assessment, shown.rows, confirmed(shown),
+                       talk_of(shown.live, said))
+    reports = [one and one.payload for one in (shown.assessment, shown.with_rest)]
+    return {
+        **sheet, "gallery": gallery(shown.live, shown.thawed and shown.thawed.rows["photo"]),
+        "logs": logs_of(shown), "said": said[""],
+        "version": version_line(shown.live, shown.publication, shown.newest, *reports),
+        "now_and_then": shown.is_newest and now_and_then(shown.publication),
+        **unit_replies(shown.live, called(shown)), **offered(request.user, shown),
+    }
+
+
+def offered(user, shown):
+    """What this person is led to from here."""
+    signed_in = user.is_authenticated
+    return {
+        "is_public": shown.live.is_public,
+        "may_watch": signed_in and shown.live.is_public,
+        "watches": signed_in and user.watches.filter(unit=shown.live).exists(),
+        "may_moderate": access.may_decide(user, shown.live),
+    }
+
+
+def called(shown):
+    """Names of what a reply can speak of: rows of evidence by ref, findings by scenario."""
+    report = shown.assessment.payload if shown.assessment else {}
+    findings = report.get("safety", {}).get("findings", ())
+    return called_in(shown.rows) | {one["scenario"]: one["title"] for one in findings}
+
+
+def confirmed(shown):
     """By scenario, how many independent reviewers confirmed all that its finding rests on."""
-    findings = assessment.payload.get("safety", {}).get("findings") if assessment else None
+    report = shown.assessment.payload if shown.assessment else {}
+    findings = report.get("safety", {}).get("findings")
     if not findings:
         return {}
-    by_ref = {row.ref: row for found in rows.values() for row in found}
-    return confirmations(unit, findings, by_ref)
+    by_ref = {row.ref: row for found in shown.rows.values() for row in found}
+    return confirmations(shown.unit, findings, by_ref)
 
 
-def evidence_rows(unit):
-    """The unit's evidence by kind, one query each, with whatever its rows name."""
-    return {model._meta.model_name: list(_named(model, unit)) for model in EVIDENCE}
-
-
-def _named(model, unit):
-    cited = [field.name for field in model._meta.fields if field.many_to_one]
-    return model.objects.filter(unit=unit).select_related(*cited)
+def logs_of(shown):
+    """How many logs the unit's page of logs lists."""
+    if not shown.thawed:
+        return shown.live.logs
+    return len([log for log in shown.thawed.rows["recording"] if log.is_shown])

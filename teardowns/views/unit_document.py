@@ -1,13 +1,19 @@
 """The whole record of one unit as a file."""
 from django.http import HttpResponse
 
-from teardowns import access
 from teardowns.exchange.document import write_document
-from teardowns.services.export_unit import unit_document as exported
+from teardowns.presenting.replies_shown import replies_exported
+from teardowns.services.shown_unit import shown_unit
 
 
 def unit_document(request, pk):
-    unit = access.unit_to_see(request.user, pk)
-    response = HttpResponse(write_document(exported(unit)), content_type="application/json")
-    response["Content-Disposition"] = f'attachment; filename="underplate-unit-{unit.pk}.json"'
+    shown = shown_unit(request.user, pk, request.GET.get("version", ""))
+    document = {**shown.document, "replies": replies_exported(shown.live)}
+    response = HttpResponse(write_document(document), content_type="application/json")
+    name = f"underplate-unit-{pk}{_version(shown)}.json"
+    response["Content-Disposition"] = f'attachment; filename="{name}"'
     return response
+
+
+def _version(shown):
+    return f"-v{shown.publication.number}" if shown.publication else ""

@@ -6,15 +6,13 @@ from django.utils.safestring import mark_safe
 from teardowns.engine.safety_words import DEFERRAL
 from teardowns.figures.strip import strip_axis
 from teardowns.filters import UnitFilter
-from teardowns.models import Unit
-from teardowns.presenting.unit_rows import unit_rows, with_newest_assessment
+from teardowns.presenting.unit_rows import published_rows, unit_rows
 
 PAGE_SIZE = 25
 
 
 def unit_list(request):
-    published = with_newest_assessment(Unit.objects.published())
-    units = UnitFilter(request.GET, published)
+    units = UnitFilter(request.GET, published_rows())
     page = Paginator(units.qs, PAGE_SIZE).get_page(request.GET.get("page"))
     return render(request, "teardowns/unit_list.html", {
         "form": units.form,

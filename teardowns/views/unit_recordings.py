@@ -4,12 +4,14 @@ from django.shortcuts import render
 from teardowns import access
 from teardowns.engine.safety_words import DEFERRAL
 from teardowns.logs.load_curve import load_curve
-from teardowns.models import Recording, RecordingKind, Unit
+from teardowns.models import Publication, Recording, RecordingKind, Unit
 from teardowns.presenting.load_following import load_following
 from teardowns.presenting.recorded_curves import shown_curves
 from teardowns.presenting.recording_sheet import recording_row
 from teardowns.services.extract_results import results_of
 from teardowns.services.read_recording import NotRead, channels_of
+from teardowns.services.shown_unit import WORKING
+from teardowns.services.thaw import thawed_recordings
 
 MOST_UNITS, MOST_CURVES = 6, 12
 WITH_CURVES = (RecordingKind.LOAD_SWEEP, RecordingKind.ENDURANCE)
@@ -18,11 +20,12 @@ WITH_CURVES = (RecordingKind.LOAD_SWEEP, RecordingKind.ENDURANCE)
 def unit_recordings(request, pk):
     """?with=8&with=9: other units whose curves stand beside."""
     unit = access.unit_to_see(request.user, pk)
+    working = request.GET.get("version") == WORKING and access.sees_working_copy(request.user, unit)
     wanted = [int(one) for one in request.GET.getlist("with") if one.isascii() and one.isdigit()
               and len(one) < 10][:MOST_UNITS - 1]
-    others = Unit.objects.visible_to(request.user).filter(pk__in=wanted).exclude(pk=pk)
+    others = Unit.objects.published().filter(pk__in=wanted).exclude(pk=pk)
     units = [unit, *others.order_by("pk")]
-    rows = list(Recording.objects.shown().filter(unit__in=units).select_related("unit", "port"))
+    rows = _logs(unit, units, working)
     mine = [row for row in rows if row.unit_id == unit.pk]
     swept = sorted((row for row in rows if row.kind in WITH_CURVES),
                    key=lambda row: (row.unit_id != unit.pk, row.unit_id, row.pk))
@@ -35,8 +38,24 @@ def unit_recordings(request, pk):
         "following": load_following(
             (row, results) for row in mine if row.kind == RecordingKind.WAVEFORM
             if (results := _results(row))),
-        "choices": _choices(request.user, unit, units),
+        "choices": _choices(unit, units),
     })
+
+
+def _logs(unit, units, working):
+    """Logs of public versions as these have them; of this unit's working copy, as they are."""
+    live = list(Recording.objects.shown().filter(unit__in=units).select_related("unit", "port"))
+    public = [one.publication_id for one in units
+              if one.publication_id and not (working and one == unit)]
+    then = {unit: {log.key: log for log in logs} for unit, logs in thawed_recordings(
+        Publication.objects.filter(pk__in=public)).items()}
+    found = []
+    for row in live:
+        log = then[row.unit_id].get(row.key) if row.unit_id in then else row
+        if log is not None:
+            log.unit = row.unit
+            found.append(log)
+    return found
 
 
 def _curve(recording):
@@ -54,10 +73,11 @@ def _results(recording):
         return []
 
 
-def _choices(user, unit, units):
+def _choices(unit, units):
     """Units that have a load log of their own."""
     chosen = {one.pk for one in units}
-    found = Unit.objects.visible_to(user).exclude(pk=unit.pk).filter(
-        pk__in=Recording.objects.shown().filter(kind__in=WITH_CURVES).values("unit"))
+    found = Unit.objects.published().exclude(pk=unit.pk).filter(
+        pk__in=Recording.objects.shown().filter(
+            kind__in=WITH_CURVES, published_at__isnull=False).values("unit"))
     return [{"pk": pk, "title": title, "chosen": pk in chosen}
             for pk, title in found.order_by("title").values_list("pk", "title")[:200]]

@@ -29,6 +29,10 @@ LIMITS = {                             # published of a type: kept in the librar
     "current_sense_threshold": "Current-sense threshold", "maximum_duty": "Largest duty cycle",
     "controller_supply_low": "Supply, stops below", "controller_supply_high": "Supply, at most",
 }
+TYPED = {                              # roles whose parts are known by a type with a data sheet
+    Role.RECTIFIER, Role.PRIMARY_CONTROLLER, Role.PRIMARY_SWITCH, Role.CORE, Role.OPTOCOUPLER,
+    Role.OUTPUT_RECTIFIER, Role.PROTOCOL_CONTROLLER, Role.PORT_CONVERTER, Role.PASS_SWITCH,
+}
 CONTENT = ("marking", "nominal", "tolerance", "rated_voltage", "rated_current", "rated_power",
            "ripple_current", "on_resistance", "diameter", "length", "safety_class", "designator",
            "place", "part_marking")
@@ -102,6 +106,14 @@ class ComponentForm(EvidenceForm):
     def role_now_is_open(self):
         """Whether the row has to say what it is, even of a part that was not found."""
         return len(self.item.roles) > 1
+
+    @property
+    def for_library(self):
+        """The marking of a type that the library does not have for everybody yet, or ""."""
+        row = self.row
+        if row is None or row.role not in TYPED or (row.part and row.part.accepted_at):
+            return ""
+        return row.part.marking if row.part else row.marking[:80]
 
     def role_now(self):
         roles = self.item.roles

@@ -1,0 +1,147 @@
+"""An entry of the part library, and a proposal to change one, as their pages print them."""
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from django.urls import reverse
+
+from teardowns.models import Change, Part, PartLimit, PartProposal, Role
+
+from .library_texts import moment, quantity_label, value_text
+from .library_units import LibraryUnit, library_unit
+
+LABELS = {"marking": "Marking", "function": "What it is", "package": "Package", "note": "Remark",
+          "value": "Value", "source": "Source", "document": "Source",
+          "successor": "Superseded by", "reason": "Reason", "why": "Why"}
+NONE = "none"
+
+
+@dataclass(frozen=True, slots=True)
+class LimitLine:
+    pk: int
+    name: str
+    meaning: str
+    value: str
+    citation: str
+    is_disagreed: bool       # another source gives another value: then neither is used
+
+
+@dataclass(frozen=True, slots=True)
+class Containing:
+    unit: LibraryUnit
+    rows: str                # "primary controller U1; output rectifier D5 (2)"
+    is_earlier: bool         # published before the latest change of a limit
+
+
+@dataclass(frozen=True, slots=True)
+class Difference:
+    label: str
+    before: str
+    after: str
+
+
+def limit_lines(limits: Iterable[PartLimit], meanings: Any) -> list[LimitLine]:
+    """meanings : the engine's quantities by code"""
+    limits = list(limits)
+    values: dict[str, set[float]] = {}
+    for limit in limits:
+        values.setdefault(limit.quantity, set()).add(limit.value)
+    return [LimitLine(
+        limit.pk, quantity_label(limit.quantity),
+        meanings[limit.quantity].meaning if limit.quantity in meanings else "",
+        value_text(limit.quantity, limit.value), limit.citation, len(values[limit.quantity]) > 1,
+    ) for limit in limits]
+
+
+def containing(units: Iterable[Any], limits_changed: datetime | None) -> list[Containing]:
+    """units : with `pk`, the columns of their `version`, and `rows` of components"""
+    return [Containing(library_unit(one.pk, one.version), "; ".join(map(_row, one.rows)),
+                       _is_earlier(one.version["published_at"], limits_changed))
+            for one in units]
+
+
+def _is_earlier(published_at, limits_changed):
+    return bool(published_at and limits_changed and published_at < limits_changed)
+
+
+def _row(row):
+    many = f" ({row['count']})" if row["count"] != 1 else ""
+    return f"{Role(row['role']).label} {row['designator']}".strip() + many
+
+
+def differences(proposal: PartProposal) -> list[Difference]:
+    """What the library says and what the proposal would have it say, field by field."""
+    part, change = proposal.part, proposal.change
+    if change in (Change.PART, Change.DESCRIPTION):
+        names = ["function", "package", "note"]
+        if change == Change.PART:
+            names = ["marking", *names]
+        found = [Difference(LABELS[name], _text(part, name), getattr(proposal, name) or NONE)
+                 for name in names]
+        return found + (_limit_difference(proposal) if proposal.quantity else [])
+    if change == Change.SUPERSEDED:
+        before = part.superseded_by.marking if part.superseded_by else NONE
+        after = proposal.successor.marking if proposal.successor else NONE
+        return [Difference(LABELS["successor"], before, after)]
+    return _limit_difference(proposal)
+
+
+def _limit_difference(proposal):
+    name, code = quantity_label(proposal.quantity), proposal.quantity
+    before = value_text(code, proposal.before_value) if proposal.before_citation else NONE
+    source = proposal.before_citation or NONE
+    if proposal.change == Change.LIMIT_REMOVED:
+        return [Difference(name, before, "taken out"), Difference(LABELS["source"], source, NONE)]
+    return [Difference(name, before, value_text(code, proposal.value)),
+            Difference(LABELS["source"], source, proposal.citation)]
+
+
+def _text(part, name):
+    return (getattr(part, name) if part else "") or NONE
+
+
+@dataclass(frozen=True, slots=True)
+class ProposalLine:
+    address: str
+    title: str               # "a new limit: PZ6318"
+    told: str                # "Published power: none → 12 W"
+    why: str
+    by: str
+    when: str
+    state: str
+    reason: str              # with who decided
+    is_open: bool
+
+
+def proposal_line(proposal: PartProposal) -> ProposalLine:
+    """proposal : with its people and parts"""
+    told = "; ".join(f"{one.label}: {one.before} → {one.after}" for one in differences(proposal)
+                     if one.before != one.after)
+    decided = proposal.decided_by
+    return ProposalLine(
+        proposal.get_absolute_url(), str(proposal), told, proposal.why,
+        proposal.proposer.get_username(), moment(proposal.proposed_at),
+        proposal.get_state_display(),
+        f"{decided.get_username()}: {proposal.reason}" if decided else "", proposal.is_open)
+
+
+def stale_lines(form_texts: dict[str, str], current: Mapping[str, str],
+                quantity: str = "") -> list[dict[str, str]]:
+    """Both texts of each field that changed meanwhile: what was typed and what stands now."""
+    return [{"label": LABELS.get(name, name), "yours": form_texts.get(name, ""),
+             "current": _current(name, value, quantity)} for name, value in current.items()]
+
+
+def _current(name, value, quantity):
+    return value_text(quantity, float(value)) if name == "value" else value or NONE
+
+
+def offers(part: Part) -> list[tuple[str, str]]:
+    """What can be proposed of the part as a whole: name and address."""
+    address = reverse("part_propose", args=[part.pk])
+    return [("Propose a limit", f"{address}?what={Change.LIMIT}"),
+            ("Propose another description", f"{address}?what={Change.DESCRIPTION}"),
+            ("Propose what supersedes it", f"{address}?what={Change.SUPERSEDED}")]

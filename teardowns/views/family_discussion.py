@@ -1,0 +1,13 @@
+"""What is said about a board family."""
+from core.buckets import limited
+from core.once import once
+from teardowns import access
+
+from .discussion_page import ACCOUNT, NETWORK, discussion_page
+
+
+@limited("comments", account=ACCOUNT, network=NETWORK)
+@once
+def family_discussion(request, slug):
+    family = access.family_to_see(slug)
+    return discussion_page(request, family, (family.get_absolute_url(), family.name))

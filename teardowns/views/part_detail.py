@@ -1,0 +1,36 @@
+"""One part: what it is, its limits with their sources, who contains it, and what changed."""
+from django.shortcuts import render
+
+from teardowns import access
+from teardowns.engine.quantities import QUANTITIES
+from teardowns.models import Part, PartLimit, ProposalState
+from teardowns.presenting.part_history import part_history
+from teardowns.presenting.part_sheet import containing, limit_lines, offers, proposal_line
+from teardowns.services.part_uses import MOST, units_with_part
+
+EVENTS = 100             # of the history
+
+
+def part_detail(request, pk):
+    part = access.part_to_see(request.user, pk)
+    proposals = list(part.proposals.select_related(
+        "part__superseded_by", "successor", "proposer", "decided_by"))
+    accepted = [one for one in proposals if one.state == ProposalState.ACCEPTED]
+    waiting = [one for one in proposals if one.is_open and _sees(request.user, one)]
+    history = part_history(
+        part.history.select_related("history_user", "superseded_by").order_by("history_id"),
+        PartLimit.history.filter(part_id=part.pk).select_related("history_user")
+        .order_by("history_id"), accepted)
+    changed = next((event.at for event in history if event.of_limit), None)
+    units = units_with_part(part)
+    return render(request, "teardowns/part_detail.html", {
+        "part": part, "limits": limit_lines(part.limits.order_by("quantity", "pk"), QUANTITIES),
+        "supersedes": Part.objects.listed().filter(superseded_by=part).order_by("marking"),
+        "containing": containing(units.units, changed), "number": units.number, "most": MOST,
+        "history": history[:EVENTS], "waiting": [proposal_line(one) for one in waiting],
+        "offers": offers(part),
+    })
+
+
+def _sees(user, proposal):
+    return access.may_moderate(user) or (user.is_authenticated and proposal.proposer_id == user.pk)

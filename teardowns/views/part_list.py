@@ -1,0 +1,37 @@
+"""The part library: searched by marking, 50 to a page."""
+from urllib.parse import urlencode
+
+from django.core.paginator import Paginator
+from django.db.models import Value
+from django.db.models.functions import Replace, Upper
+from django.shortcuts import render
+
+from teardowns.models import Part
+from teardowns.reading.markings_alike import APART, alike
+from teardowns.services.part_uses import numbers_of_units
+
+PAGE_SIZE = 50
+LONGEST = 80
+
+
+def part_list(request):
+    asked = request.GET.get("q", "")[:LONGEST].strip()
+    parts = Part.objects.listed().select_related("superseded_by").order_by("marking")
+    if asked:
+        parts = found_by_marking(parts, asked)
+    page = Paginator(parts, PAGE_SIZE).get_page(request.GET.get("page"))
+    shown = list(page.object_list)
+    numbers = numbers_of_units(shown)
+    return render(request, "teardowns/part_list.html", {
+        "asked": asked, "query": f"{urlencode({'q': asked})}&" if asked else "",
+        "page": page, "count": page.paginator.count,
+        "rows": [{"part": part, "units": numbers[part.pk]} for part in shown],
+    })
+
+
+def found_by_marking(parts, asked):
+    """Parts whose marking contains what was asked for, spaces, hyphens and case aside."""
+    plain = Upper("marking")
+    for mark in APART:
+        plain = Replace(plain, Value(mark), Value(""))
+    return parts.annotate(plain=plain).filter(plain__contains=alike(asked))
