@@ -5,8 +5,9 @@ import shutil
 import pytest
 from playwright.sync_api import sync_playwright
 
-from core.accounts.models import User
 from teardowns.models import Unit
+from tests.cast import person
+from tests.demo import KeptDemo
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
 FLAGS = [
@@ -50,18 +51,21 @@ def _note_foreign(page, url):
         page.complaints.append(f"request to another site: {url}")
 
 
-@pytest.fixture
-def demo(transactional_db, settings, tmp_path):
-    """The demo's report: units loaded and assessed, accounts with their passwords."""
-    from teardowns.services.load_demo import load_demo
+@pytest.fixture(scope="session")
+def kept_demo():
+    return KeptDemo()
 
-    return load_demo()
+
+@pytest.fixture
+def demo(transactional_db, settings, kept_demo):
+    """The demo's report: units loaded and assessed, accounts with their passwords."""
+    return kept_demo.there()
 
 
 @pytest.fixture
 def alices_sheet(page, live_server):
     """The address of a sheet whose contributor is signed in; its pages follow it."""
-    alice = User.objects.create_user("alice", password="alice-of-the-cast")
+    alice = person("alice")
     unit = Unit.objects.create(contributor=alice, title="Veltrice VQ-45")
     page.goto(f"{live_server.url}/sign-in/")
     page.get_by_label("Username").fill("alice")

@@ -1,7 +1,7 @@
 """Every page of the bench sheet in a real browser."""
 import pytest
 
-from .soundness import check
+from .soundness import check, check_shown
 
 pytestmark = pytest.mark.browser
 
@@ -14,11 +14,13 @@ def bench_addresses(page, live_server):
     return [a.get_attribute("href") for a in page.locator(".rail a").all()]
 
 
-@pytest.mark.parametrize(("width", "scheme"), [(1280, "light"), (360, "dark")])
-def test_the_bench_sheet_is_sound(signed_in, live_server, width, scheme):
+def test_the_bench_sheet_is_sound_on_a_phone_in_the_dark_and_on_a_desk(signed_in, live_server):
     sections = bench_addresses(signed_in, live_server)
     assert len(sections) >= 9
-    signed_in.set_viewport_size({"width": width, "height": 800})
-    signed_in.emulate_media(color_scheme=scheme)
     for address in ["/bench/", "/bench/new/", *sections]:
+        signed_in.set_viewport_size({"width": 360, "height": 800})
+        signed_in.emulate_media(color_scheme="dark")
         check(signed_in, live_server.url + address)
+        signed_in.set_viewport_size({"width": 1280, "height": 800})
+        signed_in.emulate_media(color_scheme="light")
+        check_shown(signed_in, address)

@@ -10,11 +10,11 @@ from django.conf import settings
 from PIL import Image, ImageDraw
 from playwright.sync_api import expect
 
-from core.accounts.models import User
 from teardowns.exchange.document import read_document
 from teardowns.models import Annotation, InsulationObservation, Status
 from teardowns.services.assess_units import assess_units
 from teardowns.services.import_unit import import_unit
+from tests.cast import person
 
 from .conftest import watched
 from .fingers import Finger
@@ -51,7 +51,7 @@ def board(folder, number):
 @pytest.fixture
 def sheet(page, live_server):
     """A draft of Alice's with parts and claims and no distance; she is signed in."""
-    alice = User.objects.create_user("alice", password="alice-of-the-cast")
+    alice = person("alice")
     document = json.loads(RICH.read_text("utf-8")) | {"insulation": []}
     unit = import_unit(read_document(document), alice, Status.DRAFT)
     assess_units([unit])

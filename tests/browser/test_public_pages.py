@@ -1,4 +1,4 @@
-"""Every public page in a real browser, on a desk; and no page wider than the narrowest screen."""
+"""Every public page in a real browser, on a desk and on the narrowest screen."""
 import pytest
 
 from .soundness import check, check_width, public_addresses
@@ -6,14 +6,10 @@ from .soundness import check, check_width, public_addresses
 pytestmark = pytest.mark.browser
 
 
-def test_public_pages_are_sound_on_a_desk(page, demo, live_server):
-    page.set_viewport_size({"width": 1280, "height": 800})
+def test_public_pages_are_sound_on_a_desk_and_no_wider_than_the_narrowest_screen(
+        page, demo, live_server):
     for address in public_addresses():
+        page.set_viewport_size({"width": 1280, "height": 800})
         check(page, live_server.url + address)
-
-
-def test_no_public_page_is_wider_than_the_narrowest_screen(page, demo, live_server):
-    page.set_viewport_size({"width": 320, "height": 800})
-    for address in public_addresses():
-        page.goto(live_server.url + address)
+        page.set_viewport_size({"width": 320, "height": 800})
         check_width(page, address)

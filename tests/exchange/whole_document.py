@@ -71,6 +71,9 @@ WHOLE = {
                "package": "SOP-7", "note": "invented",
                "limits": [{"quantity": "controller_power_wide", "value": 12.0,
                            "citation": "QX2204 data sheet, table 1"}]}],
+    "replies": [{"about": "measurement/held", "by": "Veltrice Ltd", "version": 2,
+                 "received": "2026-03-04", "language": "de", "text": "Wir haben es geändert.",
+                 "disputes": True, "answer": "Measured again: the same."}],
 }
 
 

@@ -3,6 +3,7 @@ import numpy as np
 
 from teardowns.services.import_unit import import_unit
 from tests.exchange.small import small
+from tests.published import confirm_all, published
 
 
 def law(grams, noise=0.0):
@@ -21,7 +22,11 @@ def measured_unit(author, grams, watts=None, status="published", claims=(), **li
             {"quantity": "mass_total", "key": "mass", "value": 1e-3 * grams, "how": "measured"},
             {"quantity": "sustained_power", "key": "held", "value": watts / 1.05},
             {"quantity": "failed_power", "key": "lost", "value": watts * 1.05}], **lists)
-    return import_unit(document, author, status)
+    unit = import_unit(document, author, "in_review" if status == "published" else status)
+    if status == "published":
+        confirm_all(unit)
+        published(unit)
+    return unit
 
 
 def measured_units(author, n=14, noise=0.15):

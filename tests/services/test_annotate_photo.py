@@ -2,8 +2,9 @@
 import pytest
 from django.http import Http404
 
+from core.audit.models import Entry
 from teardowns.imaging.web_annotation import read
-from teardowns.models import Annotation, AuditEntry
+from teardowns.models import Annotation
 from teardowns.services.annotate_photo import MarkRefused, StaleMark, put_mark, remove_mark
 
 pytestmark = pytest.mark.django_db
@@ -50,7 +51,7 @@ def test_two_new_marks_never_share_a_name_nor_does_a_removed_one(alice, photo):
 def test_each_change_is_logged(alice, photo):
     mark = put(alice, photo)
     remove_mark(author=alice, photo=photo, key=mark.key, version=mark.version)
-    actions = AuditEntry.objects.filter(unit=photo.unit).order_by("pk").values_list("action")
+    actions = Entry.objects.of_unit(photo.unit).order_by("pk").values_list("action")
     assert [action for action, in actions][-2:] == ["mark_put", "mark_removed"]
 
 

@@ -2,7 +2,8 @@
 import pytest
 from django.http import Http404
 
-from teardowns.models import AuditEntry, PhotoClicks
+from core.audit.models import Entry
+from teardowns.models import PhotoClicks
 from teardowns.services.click_photo import click_photo, clicks_of
 
 pytestmark = pytest.mark.django_db
@@ -14,7 +15,7 @@ def test_their_spread_is_kept_with_them(alice, photo):
     # Variances 4 in x and 3 in y, mean 3.5; ν = 4: times ν / (ν − 2) = 2 makes 7 px².
     assert row.uncertainty == pytest.approx(7 ** 0.5)
     assert row.points == [list(point) for point in CLICKS]
-    assert AuditEntry.objects.filter(action="photo_clicked", actor=alice).count() == 1
+    assert Entry.objects.filter(action="photo_clicked", actor=alice).count() == 1
 
 
 def test_the_newest_of_a_person_count_for_this_person(alice, rita, photo):

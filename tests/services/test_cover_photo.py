@@ -5,10 +5,10 @@ from django.http import Http404
 from PIL import Image
 
 from teardowns.imaging.refusals import Refused
-from teardowns.models import Status, Unit
 from teardowns.services import cover_photo as covering
 from teardowns.services.cover_photo import cover_photo
 from teardowns.services.photo_files import original_name
+from tests.published import published
 
 pytestmark = pytest.mark.django_db
 RED_FIELD = (0.0, 0.0, 101.0, 76.0)
@@ -46,7 +46,7 @@ def test_a_second_cover_keeps_the_first(alice, photo):
 
 
 def test_a_moderator_covers_on_a_published_unit_and_its_contributor_does_not(alice, mona, photo):
-    Unit.objects.update(status=Status.PUBLISHED)
+    published(photo.unit)
     with pytest.raises(Http404):
         cover_photo(author=alice, photo=photo, box=RED_FIELD, reason="label")
     assert cover_photo(author=mona, photo=photo, box=RED_FIELD, reason="label").author == mona

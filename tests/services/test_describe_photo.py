@@ -1,7 +1,8 @@
 """Stage, caption and words of a photo; taking it down keeps it."""
 import pytest
 
-from teardowns.models import AuditEntry, Photo
+from core.audit.models import Entry
+from teardowns.models import Photo
 from teardowns.services.describe_photo import StalePhoto, describe_photo, take_down_photo
 
 pytestmark = pytest.mark.django_db
@@ -31,4 +32,4 @@ def test_a_photo_taken_down_is_shown_to_nobody_and_lost_to_nobody(alice, photo):
     take_down_photo(author=alice, photo=photo, reason="a face in it")
     assert not Photo.objects.shown().exists()
     assert Photo.objects.get().take_down_reason == "a face in it"
-    assert AuditEntry.objects.filter(action="photo_taken_down").get().detail["reason"]
+    assert Entry.objects.filter(action="photo_taken_down").get().reason

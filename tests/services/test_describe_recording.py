@@ -3,7 +3,8 @@ import pytest
 from django.core.files.storage import storages
 from django.http import Http404
 
-from teardowns.models import AuditEntry, Port, Recording
+from core.audit.models import Entry
+from teardowns.models import Port, Recording
 from teardowns.services.describe_recording import describe_recording, take_down_recording
 from teardowns.services.locked_recording import StaleRecording
 from teardowns.services.photo_files import original_name
@@ -26,7 +27,7 @@ def test_it_is_changed_logged_and_what_stood_before_stays(alice, recording):
     assert row.version == recording.version + 1
     assert [one.caption for one in row.history.order_by("-history_id")[:2]] == [
         "Warm-up at 5 V", ""]
-    assert AuditEntry.objects.get(action="recording_described").actor == alice
+    assert Entry.objects.get(action="recording_described").actor == alice
 
 
 def test_the_same_said_again_changes_nothing(alice, recording):
@@ -47,7 +48,7 @@ def test_what_is_taken_down_is_shown_to_nobody_and_its_files_stay(alice, recordi
     row = again(recording)
     assert row.take_down_reason == "of another unit" and not row.is_shown
     assert storages["originals"].exists(original_name(row.sha256))
-    assert AuditEntry.objects.get(action="recording_taken_down").detail["reason"] == \
+    assert Entry.objects.get(action="recording_taken_down").reason == \
         "of another unit"
 
 

@@ -1,9 +1,10 @@
 """A changed step: a new set with its author and reason, which counts when it is put in force."""
 import pytest
 
+from core.audit.models import Entry
 from teardowns.engine import rulebook
 from teardowns.engine.scenarios import SCENARIOS
-from teardowns.models import AuditEntry, ScenarioSet
+from teardowns.models import ScenarioSet
 from teardowns.services.active_rulebook import active_rulebook
 from teardowns.services.edit_scenarios import (
     OWN,
@@ -42,7 +43,7 @@ def test_it_counts_when_it_is_put_in_force_and_stands_in_the_version(mona):
     put_in_force(mona, numbered_scenarios(made.number), "Two of us agreed.", OWN_NAME)
     assert step(scenarios_in_force().scenarios).p == "1/5"
     assert active_rulebook().version == f"{rulebook.load().version}+{made.version}"
-    assert [entry.detail["reason"] for entry in AuditEntry.objects.all()] == [
+    assert [entry.reason for entry in Entry.objects.all()] == [
         "Two of us agreed.", "Seen to move in nine of ten."]
 
 

@@ -6,10 +6,10 @@ from dataclasses import replace
 import pytest
 from django.http import Http404
 
+from core.audit.models import Entry
 from teardowns.logs.conditions import Conditions
 from teardowns.logs.extracted import Extracted
 from teardowns.logs.layout import LogColumn
-from teardowns.models import AuditEntry
 from teardowns.services import extract_results as subject
 from teardowns.services.extract_results import SpanRefused, move_span, results_of
 from teardowns.services.locked_recording import StaleRecording
@@ -77,7 +77,7 @@ def test_a_moved_span_is_where_its_result_is_read_from(alice, recording):
     assert 300.0 <= found["start"] < found["end"] == 1500.0
     assert [one for one in results if one["code"] != CODE] == others
     assert results_of(again(recording)) == results
-    assert AuditEntry.objects.filter(action="span_moved", actor=alice).get().detail == {
+    assert Entry.objects.filter(action="span_moved", actor=alice).get().detail == {
         "recording": recording.key, "name": CODE, "span": [300.0, 1500.0]}
 
 

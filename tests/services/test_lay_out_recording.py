@@ -5,9 +5,10 @@ import pytest
 from django.core.files.storage import storages
 from django.http import Http404
 
+from core.audit.models import Entry
 from teardowns.logs.conditions import Accuracy, Cable, Conditions
 from teardowns.logs.layout import Layout
-from teardowns.models import AuditEntry, InstrumentLayout
+from teardowns.models import InstrumentLayout
 from teardowns.services.extract_results import move_span, results_of
 from teardowns.services.lay_out_recording import (
     lay_out_recording,
@@ -39,7 +40,7 @@ def test_a_document_names_the_headings_that_were_read(laid_out):
 
 def test_it_is_logged_with_its_author_and_what_stood_before_stays(alice, laid_out):
     recording = lay_out(alice, laid_out, conditions=AT_BENCH)
-    entry = AuditEntry.objects.filter(action="recording_laid_out").first()
+    entry = Entry.objects.filter(action="recording_laid_out").first()
     assert entry.actor == alice and entry.detail["conditions"]["ambient"] == 25.0
     newest, before = recording.history.order_by("-history_id")[:2]
     assert (newest.conditions["ambient"], before.conditions["ambient"]) == (25.0, None)
@@ -124,5 +125,5 @@ def test_numbers_that_were_lost_are_read_once_more_with_the_same_layout(alice, b
     read_anew(author=alice, recording=recording, version=version)
     waiting = again(recording)
     assert not waiting.is_read and waiting.layout == recording.layout and waiting.results == []
-    assert AuditEntry.objects.filter(action="recording_read_anew", actor=alice).exists()
+    assert Entry.objects.filter(action="recording_read_anew", actor=alice).exists()
     assert read_whole(waiting).rows == recording.rows

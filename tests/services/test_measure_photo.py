@@ -5,10 +5,11 @@ from django.http import Http404
 from teardowns.engine.requirements.surface_path import slot_creepage
 from teardowns.imaging.slot_reading import Slot
 from teardowns.imaging.web_annotation import read
-from teardowns.models import InsulationObservation, Measurement, PhotoClicks, Status
+from teardowns.models import InsulationObservation, Measurement, PhotoClicks
 from teardowns.services.measure_photo import Drawn, Grooves, measure_again, measure_photo
 from teardowns.services.save_section import StaleRows
 from teardowns.services.scale_photo import scale_photo
+from tests.published import published
 
 pytestmark = pytest.mark.django_db
 CORNERS = ((100.0, 100.0), (300.0, 100.0), (300.0, 200.0), (100.0, 200.0))
@@ -83,7 +84,7 @@ def test_following_a_surface_bridges_what_is_narrower_than_x(alice, photo, scale
 
 def test_a_second_reading_leaves_the_evidence_as_it_is(alice, rita, photo, scale):
     measured(alice, photo, scale)
-    type(photo.unit).objects.update(status=Status.PUBLISHED)
+    published(photo.unit)
     second = measure_again(reviewer=rita, photo=photo, shows="insulationobservation/slot",
                            drawn=drawn(scale, ((120.0, 150.0), (183.0, 150.0))))
     assert second.blind and second.value == pytest.approx(0.0063, rel=1e-6)

@@ -3,8 +3,9 @@ from math import exp
 
 import pytest
 
+from core.audit.models import Entry
 from teardowns.engine import rulebook
-from teardowns.models import Assessment, AuditEntry, ReferenceSet
+from teardowns.models import Assessment, ReferenceSet
 from teardowns.services.active_rulebook import active_rulebook
 from teardowns.services.assess_units import assess_units
 from teardowns.services.rebuild_reference_set import (
@@ -76,7 +77,7 @@ def test_a_proposal_stores_nothing_and_changes_no_verdict(alice):
     units = measured_units(alice)
     before = [made.payload for made in assess_units(units)]
     list(moved_by(propose_reference_set()))
-    assert ReferenceSet.objects.count() == AuditEntry.objects.count() == 0
+    assert ReferenceSet.objects.count() == Entry.objects.count() == 0
     assert active_rulebook() is rulebook.load()
     assert [made.payload for made in assess_units(units)] == before
     assert Assessment.objects.count() == len(units)
@@ -99,7 +100,7 @@ def test_who_put_it_into_force_is_logged(alice):
     measured_units(alice)
     stored = propose_reference_set().stored
     activate_reference_set(stored, alice)
-    entry = AuditEntry.objects.get()
+    entry = Entry.objects.get()
     assert (entry.actor, entry.action) == (alice, "reference_set_activated")
     assert entry.detail == {"version": stored.version} and stored.author == alice
 
@@ -111,7 +112,7 @@ def test_the_same_evidence_again_is_the_same_set(alice):
     again = propose_reference_set()
     assert again.stored == first and again.is_active
     assert not activate_reference_set(again.stored, alice)
-    assert ReferenceSet.objects.count() == AuditEntry.objects.count() == 1
+    assert ReferenceSet.objects.count() == Entry.objects.count() == 1
 
 
 def test_new_evidence_makes_the_next_number_and_one_is_in_force(alice):

@@ -6,7 +6,8 @@ from django.core.files.storage import storages
 from django.http import Http404
 from PIL import Image
 
-from teardowns.models import AuditEntry, Photo, PhotoDerivative, Status
+from core.audit.models import Entry
+from teardowns.models import Photo, PhotoDerivative, Status
 from teardowns.services.describe_photo import take_down_photo
 from teardowns.services.photo_files import original_name
 from teardowns.services.receive_photo import PhotoRefused, receive_photo, shown_name
@@ -77,7 +78,7 @@ def test_keys_are_counted_by_stage_and_receiving_is_logged(alice, unit, tmp_path
     keys = [receive(alice, unit, photograph(tmp_path, f"{colour}.png", colour=colour),
                     "solder_side").photo.key for colour in ("blue", "green")]
     assert keys == ["solder-side-1", "solder-side-2"]
-    assert AuditEntry.objects.filter(action="photo_received", actor=alice).count() == 2
+    assert Entry.objects.filter(action="photo_received", actor=alice).count() == 2
 
 
 def test_a_photo_that_was_taken_down_comes_back_when_it_is_sent_again(alice, unit, tmp_path):
@@ -87,6 +88,7 @@ def test_a_photo_that_was_taken_down_comes_back_when_it_is_sent_again(alice, uni
     assert not unit.photos.shown().exists()
     receive(alice, unit, path)
     assert unit.photos.shown().get() == photo
+    assert Entry.objects.get(action="photo_shown_again").unit == unit.pk
 
 
 def test_a_photo_that_came_with_a_document_gets_its_file(alice, unit, tmp_path):

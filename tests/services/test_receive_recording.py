@@ -5,8 +5,9 @@ import pytest
 from django.core.files.storage import storages
 from django.http import Http404
 
+from core.audit.models import Entry
 from teardowns.logs.limits import MOST_BYTES
-from teardowns.models import AuditEntry, Port, Recording, Status
+from teardowns.models import Port, Recording, Status
 from teardowns.services import receive_recording as subject
 from teardowns.services.describe_recording import take_down_recording
 from teardowns.services.photo_files import original_name
@@ -29,8 +30,8 @@ def test_what_is_said_of_it_is_kept_and_receiving_is_logged(alice, unit, tmp_pat
     port = Port.objects.create(unit=unit, author=alice, key="c1", label="C1")
     recording = take_in(alice, unit, thermal_log(tmp_path), port="c1", instrument="Logger 8")
     assert (recording.kind, recording.port, recording.instrument) == ("thermal", port, "Logger 8")
-    entry = AuditEntry.objects.get(action="recording_received")
-    assert (entry.actor, entry.unit) == (alice, unit)
+    entry = Entry.objects.get(action="recording_received")
+    assert (entry.actor, entry.unit) == (alice, unit.pk)
     assert entry.detail == {"recording": "thermal-1", "sha256": recording.sha256}
     assert recording.history.get().history_user == alice
 
@@ -61,7 +62,7 @@ def test_what_is_no_log_is_refused_by_name_and_leaves_nothing(
     with pytest.raises(RecordingRefused, match=f"^odd.csv: {words}") as refused:
         take_in(alice, unit, path)
     assert len(refused.value.message) > 20
-    assert not Recording.objects.exists() and not AuditEntry.objects.exists()
+    assert not Recording.objects.exists() and not Entry.objects.exists()
     left = [tmp_path / "originals", settings.INCOMING]
     assert not [one for place in left for one in place.rglob("*") if one.is_file()]
 

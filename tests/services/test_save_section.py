@@ -1,7 +1,8 @@
 import pytest
 from django.http import Http404
 
-from teardowns.models import AuditEntry, Measurement, Port, UnsavedSection
+from core.audit.models import Entry
+from teardowns.models import Measurement, Port, UnsavedSection
 from teardowns.services import save_section as saving
 from teardowns.services.cite_part import SaveRefused
 from teardowns.services.keep_typed import keep_typed
@@ -82,7 +83,7 @@ def test_it_is_logged_and_what_was_kept_as_typed_is_gone(alice, unit):
     keep_typed(unit, alice, "outside", {"mass-total-0-value": "x", "csrfmiddlewaretoken": "t"})
     save(alice, unit, mass(), confirmations=["discharge_confirmed"])
     assert not UnsavedSection.objects.exists()
-    actions = AuditEntry.objects.order_by("pk").values_list("action", flat=True)
+    actions = Entry.objects.order_by("pk").values_list("action", flat=True)
     assert list(actions) == ["section_saved", "discharge_confirmed"]
 
 

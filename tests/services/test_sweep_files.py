@@ -10,11 +10,15 @@ from django.utils import timezone
 
 from teardowns.models import PhotoUpload, Recording, RecordingUpload
 from teardowns.services import read_recording
+from teardowns.services.lay_out_recording import read_anew
+from teardowns.services.open_correction import open_correction
 from teardowns.services.read_recording import read_on
 from teardowns.services.receive_recording import About
 from teardowns.services.receive_recording_upload import begin_recording_upload
 from teardowns.services.receive_upload import append_block, begin_upload, path_of
 from teardowns.services.sweep_files import sweep_files
+from tests.published import published
+from tests.recordings import again
 
 pytestmark = pytest.mark.django_db
 
@@ -36,6 +40,18 @@ def test_the_files_of_a_recording_stay(recording, tmp_path):
         age(path)
     swept = sweep_files()
     assert (swept.removed, swept.missing) == (0, ())
+
+
+def test_channels_that_a_version_was_published_with_stay(recording, tmp_path, alice):
+    kept = recording.channels
+    published(recording.unit)
+    open_correction(author=alice, unit_pk=recording.unit_id, reason="The layout was wrong.")
+    recording = again(recording)
+    read_anew(author=alice, recording=recording, version=recording.version)
+    for path in (tmp_path / "channels").rglob("*"):
+        age(path)
+    sweep_files()
+    assert again(recording).channels == "" and [*(tmp_path / "channels" / kept).iterdir()]
 
 
 def test_missing_channels_are_named(recording, tmp_path):

@@ -2,10 +2,11 @@
 import pytest
 from django.http import Http404
 
+from core.audit.models import Entry
 from teardowns.exchange.document import read_document
 from teardowns.logs.conditions import Conditions
 from teardowns.logs.layout import Layout, LogColumn
-from teardowns.models import AuditEntry, Claim, Measurement, Port, RecordingReading
+from teardowns.models import Claim, Measurement, Port, RecordingReading
 from teardowns.services.assess_units import assess_units
 from teardowns.services.export_unit import unit_document
 from teardowns.services.extract_results import move_span, results_of
@@ -39,7 +40,7 @@ def test_the_reading_keeps_span_budget_and_working(alice, recording):
     total = sum(share ** 2 for _, share in reading.budget) ** 0.5
     assert total == pytest.approx(reading.uncertainty)
     assert reading.working and reading.author == alice
-    assert AuditEntry.objects.get(action="result_taken").detail["reading"] == reading.pk
+    assert Entry.objects.get(action="result_taken").detail["reading"] == reading.pk
 
 
 def test_the_verdict_is_worked_out_with_it(alice, recording):

@@ -3,6 +3,7 @@ from copy import deepcopy
 
 from teardowns.services.assess_units import assess_units
 from teardowns.services.import_unit import import_unit
+from tests.published import confirm_all, published
 
 PLATE = "VELTRICE VQ-45\nINPUT: 100-240V~ 50/60Hz 0.6A\nOUTPUT: 5V⎓3A 20V⎓2.25A <Max>"
 
@@ -61,6 +62,10 @@ DOCUMENT = {
 
 def opened(contributor, status="published", **changed):
     """The unit with its assessment; `changed` replaces whole lists of the document."""
-    unit = import_unit(deepcopy(DOCUMENT) | changed, contributor, status)
+    unit = import_unit(deepcopy(DOCUMENT) | changed, contributor,
+                       "in_review" if status == "published" else status)
+    if status == "published":
+        confirm_all(unit)
+        published(unit)
     assess_units([unit])
     return unit

@@ -3,7 +3,8 @@ import pytest
 from teardowns.forms.sections import BY_SLUG, SECTIONS
 from teardowns.models import Component, Measurement
 from teardowns.services.describe_photo import take_down_photo
-from teardowns.views.bench_rail import LOG, rail
+from teardowns.views.bench_rail import LOG, SUBMIT, rail
+from tests.handing_in import remark_on
 
 pytestmark = pytest.mark.django_db
 
@@ -48,6 +49,14 @@ def test_it_counts_the_logs_that_are_kept_and_shows_when_it_is_on_their_page(uni
     assert on_logs["logs"]["count"] == on_a_section["logs"]["count"] == 1
     assert on_logs["logs"]["current"] and not on_logs["photos"]["current"]
     assert not on_a_section["logs"]["current"]
+
+
+def test_it_says_how_many_remarks_wait_for_an_answer(unit, mona):
+    assert rail(unit, BY_SLUG["origin"], ())["submit"]["remarks"] == ""
+    remark_on(unit, mona)
+    remark_on(unit, mona, ref="")
+    found = rail(unit, SUBMIT, ())["submit"]
+    assert found["remarks"] == "2 remarks" and found["current"]
 
 
 def test_it_takes_one_query(unit, django_assert_num_queries):

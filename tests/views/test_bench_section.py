@@ -1,8 +1,8 @@
 import pytest
 
+from core.audit.models import Entry
 from teardowns.forms.sections import SECTIONS
 from teardowns.models import (
-    AuditEntry,
     Claim,
     Component,
     Measurement,
@@ -203,7 +203,7 @@ def test_claims_point_at_the_text_that_is_saved_with_them(bench, unit):
 def test_the_discharge_is_logged_once_and_remembered(bench):
     assert "Measured below 30" in text_of(bench("mains-side"))
     bench("mains-side", {"discharged": "yes"})
-    assert AuditEntry.objects.filter(action="discharge_confirmed").count() == 1
+    assert Entry.objects.filter(action="discharge_confirmed").count() == 1
     assert 'name="discharged"' not in text_of(bench("barrier"))
 
 

@@ -1,8 +1,8 @@
-"""A moderator covers what is private on anybody's photo."""
+"""What is private is covered: by a moderator on any photo, by its contributor on an open sheet."""
 import pytest
 from django.urls import reverse
 
-from teardowns.models import Status, Unit
+from tests.published import published
 
 pytestmark = pytest.mark.django_db
 REGION = {"points": "0,0 120,90", "reason": "address on a parcel label"}
@@ -10,7 +10,7 @@ REGION = {"points": "0,0 120,90", "reason": "address on a parcel label"}
 
 @pytest.fixture
 def address(photo):
-    Unit.objects.update(status=Status.PUBLISHED)
+    published(photo.unit)
     return reverse("photo_cover", args=[photo.unit_id, photo.key])
 
 
@@ -38,10 +38,21 @@ def test_bad_input_says_what_to_do_and_keeps_what_was_typed(
     assert words in page and kept in page and not photo.covers.exists()
 
 
-def test_its_contributor_covers_on_the_bench_and_not_here(client, alice, rita, address):
+def test_its_contributor_covers_while_the_sheet_is_open_and_comes_back_to_the_ticks(
+        client, alice, photo):
+    address = reverse("photo_cover", args=[photo.unit_id, photo.key])
+    client.force_login(alice)
+    assert client.get(address).status_code == 200
+    answer = client.post(f"{address}?back=submit", REGION)
+    assert answer.url == f"/bench/{photo.unit_id}/submit/#check-{photo.key}"
+    assert photo.covers.get().author == alice
+
+
+def test_after_that_neither_its_contributor_nor_a_reviewer_does(client, alice, rita, address):
     for person in (alice, rita):
         client.force_login(person)
-        assert client.get(address).status_code == 403
+        assert client.get(address).status_code == 404
+        assert client.post(address, REGION).status_code == 404
 
 
 def test_what_was_covered_before_is_listed(client, mona, photo, address):

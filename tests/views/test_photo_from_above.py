@@ -5,7 +5,7 @@ import pytest
 from django.urls import reverse
 from PIL import Image, ImageDraw
 
-from core.policy import POLICY
+from core.policy import POLICY, SIGNED_IN
 from teardowns.services.receive_photo import receive_photo
 from teardowns.services.scale_photo import scale_photo
 
@@ -46,7 +46,7 @@ def test_without_four_corners_there_is_no_such_view(client, alice, aslant):
 
 
 def test_it_costs_work_and_is_for_people_who_are_signed_in(client, aslant):
-    assert POLICY["photo_from_above"] == {"GET": "signed in"}
+    assert POLICY["photo_from_above"] == {"GET": SIGNED_IN}
     assert view_of(client, aslant).status_code == 302
 
 

@@ -4,10 +4,11 @@ import html
 import pytest
 from django.test import Client
 
-from teardowns.models import InsulationObservation, PhotoClicks, PhotoReading, Status
+from teardowns.models import InsulationObservation, PhotoClicks, PhotoReading
 from teardowns.services.annotate_photo import put_mark
 from teardowns.services.measure_photo import Drawn, measure_photo
 from teardowns.services.scale_photo import scale_photo
+from tests.published import published
 
 pytestmark = pytest.mark.django_db
 CORNERS = ((100.0, 100.0), (300.0, 100.0), (300.0, 200.0), (100.0, 200.0))
@@ -31,8 +32,7 @@ def first(alice, photo):
 
 @pytest.fixture
 def address(client, rita, photo, first):
-    photo.unit.status = Status.PUBLISHED
-    photo.unit.save()
+    published(photo.unit)
     client.force_login(rita)
     return f"{photo.get_absolute_url()}read-again/{first.pk}/"
 

@@ -6,6 +6,7 @@ import pytest
 from teardowns.models import Recording
 from teardowns.services.photo_files import original_name
 from teardowns.services.recording_files import drop_channels
+from tests.published import published
 from tests.views.log_page import held, public
 
 pytestmark = pytest.mark.django_db
@@ -17,8 +18,7 @@ def log(alice, unit, tmp_path):
     unit.status = "draft"
     unit.save()
     recording = held(alice, unit, tmp_path, name="Q. Privately, serial 4711.csv")
-    unit.status = "published"
-    unit.save()
+    published(unit)
     return recording
 
 
@@ -121,7 +121,7 @@ def test_numbers_that_are_lost_are_not_found(client, log, part):
 @pytest.mark.parametrize("part", PARTS)
 def test_a_log_is_seen_by_those_who_see_its_unit(client, alice, bob, mona, log, part):
     assert client.get(public(log, part)).status_code == 200
-    log.unit.status = "draft"
+    log.unit.status = "submitted"
     log.unit.save()
     assert client.get(public(log, part)).status_code == 404
     for person, status in ((bob, 404), (alice, 200), (mona, 200)):

@@ -4,8 +4,10 @@ import json
 import pytest
 from django.urls import reverse
 
+from teardowns.exchange.digest import digest
 from teardowns.exchange.document import read_document
 from tests.views.opened import DOCUMENT, opened
+from tests.views.test_feeds import replied
 
 pytestmark = pytest.mark.django_db
 
@@ -48,3 +50,13 @@ def test_a_draft_is_nobody_elses_business(client, alice, bob):
 def test_it_takes_at_most_twelve_queries(client, unit, django_assert_max_num_queries):
     with django_assert_max_num_queries(12):
         download(client, unit)
+
+
+def test_replies_stand_beside_the_evidence_and_move_nothing(client, unit, bob, mona):
+    before = download(client, unit).json()
+    replied(unit, bob, mona, "We changed it.")
+    document = download(client, unit).json()
+    assert document["replies"][0]["text"] == "We changed it."
+    assert digest(read_document(document)) == digest(read_document(before))
+    del document["replies"]
+    assert document == before

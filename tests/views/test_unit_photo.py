@@ -13,6 +13,7 @@ from teardowns.models import (
 from teardowns.services.annotate_photo import put_mark
 from teardowns.services.measure_photo import Drawn, measure_again, measure_photo
 from teardowns.services.scale_photo import scale_photo
+from tests.published import published as publish
 
 pytestmark = pytest.mark.django_db
 CORNERS = ((100.0, 100.0), (300.0, 100.0), (300.0, 200.0), (100.0, 200.0))
@@ -37,8 +38,7 @@ def reading(alice, photo, scale):
 
 @pytest.fixture
 def published(photo):
-    photo.unit.status = Status.PUBLISHED
-    photo.unit.save()
+    publish(photo.unit)
 
 
 def drawn(scale, x):
@@ -99,10 +99,12 @@ def test_a_temperature_stands_with_what_was_shown_and_the_legend(client, photo, 
         photo=photo, shows="measurement/case", shape="point", points=[[100, 80]], reading=70.0,
         set_emissivity=1.0, emissivity=0.95, background=25.0, legend_low=24.5, legend_high=88.0,
         value=71.93, uncertainty=1.5, author=alice)
+    publish(photo.unit)
     page = page_of(client, photo)
     assert "the spot showed 70 °C at an emissivity of 1" in page
     assert "The legend in the picture goes from 24.5 to 88 °C." in page
     PhotoTemperature.objects.update(legend_low=None, legend_high=None)
+    publish(photo.unit)
     assert "The ends of the legend in the picture were not recorded." in page_of(client, photo)
 
 
@@ -142,6 +144,7 @@ def test_it_leads_to_the_pictures_before_and_after(client, photo, alice, publish
         row = Photo.objects.create(unit=photo.unit, key=key, stage=stage, sha256=key,
                                    author=alice, width=400, height=300)
         row.derivatives.create(width=400, height=300, media_type="image/webp", path=key)
+    publish(photo.unit)
     Photo.objects.filter(key="down").update(taken_down_at=photo.created_at)
     page = page_of(client, photo)
     assert "picture 2 of 3" in page
@@ -151,6 +154,7 @@ def test_it_leads_to_the_pictures_before_and_after(client, photo, alice, publish
 
 def test_a_drawing_is_said_to_be_one(client, photo, published):
     Photo.objects.update(drawn=True)
+    publish(photo.unit)
     assert "Drawing, not a photograph." in page_of(client, photo)
 
 

@@ -4,6 +4,7 @@ import pytest
 from teardowns.models import Recording
 from teardowns.services.extract_results import results_of
 from teardowns.services.take_result import take_result
+from tests.published import published
 from tests.views.log_page import held, public, text_of
 
 pytestmark = pytest.mark.django_db
@@ -12,11 +13,6 @@ pytestmark = pytest.mark.django_db
 @pytest.fixture
 def log(alice, unit, tmp_path):
     return held(alice, unit, tmp_path)
-
-
-def published(unit):
-    unit.status = "published"
-    unit.save()
 
 
 def test_it_shows_chart_results_and_how_it_was_taken(client, log):
@@ -39,19 +35,20 @@ def test_a_number_that_became_evidence_leads_to_its_row(client, alice, log):
 
 
 def test_what_was_made_for_the_demo_says_so(client, log):
-    published(log.unit)
     Recording.objects.update(generated=True)
+    published(log.unit)
     assert "no instrument wrote it" in text_of(client.get(public(log)))
 
 
 def test_only_its_contributor_is_led_to_the_bench_while_it_is_open(client, alice, mona, log):
     bench = f'href="/bench/{log.unit_id}/recordings/{log.key}/"'
+    client.force_login(alice)
+    assert bench in text_of(client.get(public(log)))
+    published(log.unit)
     client.force_login(mona)
     page = text_of(client.get(public(log)))
     assert bench not in page and "The file as it came in</a>" in page
     client.force_login(alice)
-    assert bench in text_of(client.get(public(log)))
-    published(log.unit)
     assert bench not in text_of(client.get(public(log)))
     client.logout()
     assert "The file as it came in</a>" not in text_of(client.get(public(log)))

@@ -3,14 +3,14 @@ import pytest
 
 from teardowns.models import Recording, Unit
 from teardowns.services.recording_files import drop_channels
+from tests.published import published
 from tests.views.log_page import held, text_of
 
 pytestmark = pytest.mark.django_db
 
 
 def opened(unit):
-    unit.status = "published"
-    unit.save()
+    published(unit)
     return unit
 
 

@@ -2,6 +2,7 @@ import pytest
 
 from teardowns.models import Component, Part, PartLimit, Port
 from tests.forms.sent import checked, messages, only_change
+from tests.library import contain, listed
 
 pytestmark = pytest.mark.django_db
 
@@ -160,3 +161,19 @@ def test_a_new_limit_s_source_does_not_become_that_of_the_others(unit, controlle
 def test_a_source_that_is_corrected_alone_is_corrected_for_all(unit, controller):
     cited = only_change(part(unit, "primary-controller", citation="PZ6318 sheet, rev. 3"))["part"]
     assert [code for code, _ in cited.limits] == ["controller_power_wide", "maximum_duty"]
+
+
+def test_a_type_that_the_library_lacks_may_be_proposed(client, alice, unit):
+    Component.objects.create(unit=unit, key="u1", role="primary_controller", marking="KR905 2412",
+                             author=alice)
+    client.force_login(alice)
+    page = client.get(f"/bench/{unit.pk}/mains-side/").content.decode()
+    assert "/parts/propose/?marking=KR905%202412" in page
+
+
+def test_a_type_of_the_library_and_a_value_s_marking_are_not(client, alice, mona, unit):
+    contain(unit, listed(mona))
+    Component.objects.create(unit=unit, key="b", role="bulk_capacitor", marking="15µF 400V",
+                             author=alice)
+    client.force_login(alice)
+    assert "/parts/propose/" not in client.get(f"/bench/{unit.pk}/mains-side/").content.decode()
