@@ -147,6 +147,7 @@ POLICY: dict[str, dict[str, Rule]] = {
     "moderation_unit": {"GET": MODERATE, "POST": MODERATE},
     "moderation_decide": {"GET": MODERATE, "POST": MODERATE},
     "unit_merge": {"GET": MODERATE, "POST": MODERATE},
+    "moderation_numbers": {"GET": ANYONE},
     "reports": {"GET": MODERATE},
     "report_case": {"GET": MODERATE, "POST": MODERATE},
     "appeals": {"GET": MODERATE},

@@ -216,6 +216,12 @@ def photo_to_cover(user, unit_pk, key):
     return photo
 
 
+def may_take_down(user, file):
+    """Whether this person may take a photo or log off the pages: what was published would be gone
+    from public versions at once, so there only who sent it may."""
+    return file.published_at is None or file.author_id == user.pk
+
+
 def photo_with_original(user, unit_pk, key):
     """The photo whose original this person may have, or 404.
 

@@ -8,6 +8,7 @@ from teardowns.services.hide_now import lapse_hidden as lapse_due_hidings
 from teardowns.services.reassess_publications import SLICE, reassess_slice
 from teardowns.services.send_digests import send_digests as send_due_digests
 
+
 def reassess_units(unit_ids):
     """Assess these units as they are now; those that are gone are left out."""
     assess_units(Unit.objects.filter(pk__in=unit_ids).order_by("pk"))

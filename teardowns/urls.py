@@ -40,6 +40,7 @@ from teardowns.views.licence import licence
 from teardowns.views.method import method
 from teardowns.views.moderation import moderation
 from teardowns.views.moderation_decide import moderation_decide
+from teardowns.views.moderation_numbers import moderation_numbers
 from teardowns.views.moderation_unit import moderation_unit
 from teardowns.views.notices import digest_setting, digest_stop, notices
 from teardowns.views.part_detail import part_detail
@@ -219,6 +220,7 @@ moderation_urls = [
     path("moderation/people/", people, name="people"),
     path("moderation/people/<int:pk>/", person, name="person"),
     path("moderation/saved-replies/", saved_replies, name="saved_replies"),
+    path("log/numbers/", moderation_numbers, name="moderation_numbers"),
     path("report/", report, name="report"),
     path("report/receipts/<uuid:uid>/", report_receipt, name="report_receipt"),
     path("hide/", hide, name="hide"),

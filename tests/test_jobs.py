@@ -1,9 +1,12 @@
 """Jobs: thin, in slices, and the same when they run twice."""
+from datetime import timedelta
+
 import pytest
 from django.contrib.auth import get_user_model
+from django.utils import timezone
 
 from teardowns import jobs
-from teardowns.models import Assessment, Unit
+from teardowns.models import Assessment, Review, Unit
 
 
 @pytest.fixture
@@ -37,3 +40,13 @@ def test_all_units_are_assessed_slice_by_slice(three, queued, monkeypatch):
     jobs.reassess_all(queued[0][1])
     assert assessed() == [unit.pk for unit in three]
     assert len(queued) == 1
+
+
+def test_reviews_in_which_nothing_happened_for_a_week_end_once(three, django_user_model):
+    rita = django_user_model.objects.create(username="rita", role="reviewer")
+    review = Review.objects.create(unit=three[0], reviewer=rita,
+                                   active_at=timezone.now() - timedelta(days=8))
+    for _ in range(2):
+        jobs.lapse_reviews()
+    review.refresh_from_db()
+    assert review.ending == "lapsed"

@@ -535,14 +535,6 @@ class Migration(migrations.Migration):
                 'ordering': ['-pk'],
             },
         ),
-        migrations.RemoveField(
-            model_name='auditentry',
-            name='actor',
-        ),
-        migrations.RemoveField(
-            model_name='auditentry',
-            name='unit',
-        ),
         migrations.AlterModelOptions(
             name='reviewdecision',
             options={'ordering': ['pk']},

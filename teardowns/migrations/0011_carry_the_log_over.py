@@ -3,6 +3,9 @@ from django.db import migrations
 
 from core.audit.chain import BEGINNING, HASHED, entry_hash
 
+# The reason has a field of its own; what people typed stands in the histories, which can be erased.
+APART = {"reason", "caption", "alt", "instrument"}
+
 
 def carry_over(apps, editor):
     """Safe on a log that has entries already: it goes on where that ends."""
@@ -15,7 +18,8 @@ def carry_over(apps, editor):
         made = entry(
             sequence=head.sequence + 1, at=row.at, actor_id=row.actor_id,
             role=roles.get(row.actor_id, ""), in_role=False, action=row.action,
-            unit=row.unit_id, subject="", reason="", detail=row.detail, request_id="",
+            unit=row.unit_id, subject="", reason=row.detail.get("reason", ""), request_id="",
+            detail={name: value for name, value in row.detail.items() if name not in APART},
             previous=head.hash)
         made.hash = entry_hash({name: getattr(made, name) for name in HASHED})
         made.save()

@@ -104,7 +104,7 @@ def _opened(sheet):
     found = State.RECORDED in sheet.states("component")
     state = THERE if found or sheet.has_photo(*INSIDE) else MISSING
     return Asked("Opened", state, "" if state == THERE else
-                 "A photo or a part from inside. A unit that stays closed may be handed in as well.",
+                 "A photo or a part from inside. One that stays closed may be handed in as well.",
                  sheet.photo_page)
 
 

@@ -51,7 +51,7 @@ def review_progress(progress: Progress, reviewer: int, items: Sequence[Item]) ->
 
 def removed_told(removed: Mapping[str, Sequence[Mapping[str, Any]]]) -> list[str]:
     """What the rows that a correction took out were called."""
-    named = {rows: name for rows, name in NAMES.values()}
+    named = dict(NAMES.values())
     return [named[rows](row) if rows in named else f"printed text, {row['source']}"
             for rows, found in removed.items() for row in found]
 

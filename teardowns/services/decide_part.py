@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import partial
 
-from django.db import transaction
+from django.db import IntegrityError, transaction
 from django_q.tasks import async_task
 
 from core.accounts.models import User
@@ -13,9 +13,9 @@ from core.stale import Stale
 from teardowns.models import Change, Component, Part, PartLimit, PartProposal, ProposalState
 
 from .accept_parts import accept
-from .proposals import close, open_proposal, save_by
 from .library_notices import tell_of_part
-from .propose_part import DESCRIBED, check_proposed, part_to_adopt, texts_now
+from .proposals import Refused, close, open_proposal, save_by
+from .propose_part import DESCRIBED, KNOWN, check_proposed, part_to_adopt, texts_now
 from .supersede_part import supersede_part
 
 MOVES_NUMBERS = (Change.PART, Change.LIMIT, Change.LIMIT_CHANGED, Change.LIMIT_REMOVED)
@@ -65,7 +65,11 @@ def _new_part(proposal, moderator, because):
     for name in DESCRIBED:
         setattr(part, name, getattr(proposal, name))
     part.curator = moderator        # of a bench sheet's own entry the contributor may change limits
-    proposal.part = save_by(part, moderator, because)
+    try:
+        with transaction.atomic():
+            proposal.part = save_by(part, moderator, because)
+    except IntegrityError:          # another proposal of the same marking, at the same moment
+        raise Refused({"marking": KNOWN}) from None
     if proposal.quantity:
         _new_limit(proposal, moderator, because)
 

@@ -5,10 +5,15 @@ from django.db import transaction
 from django.utils import timezone
 
 from core.audit.record import record
+from teardowns import access
 from teardowns.models import Photo
 
+from .cite_part import SaveRefused
 from .locked_photo import locked_photo
 from .save_section import differs
+
+OF_A_VERSION = ("It came with a public version, and somebody else sent it: report it on its "
+                "record’s page, and a moderator looks at it at once.")
 
 
 class StalePhoto(Exception):
@@ -36,6 +41,8 @@ def describe_photo(*, author, photo: Photo, version: int, stage: str, caption: s
 def take_down_photo(*, author, photo: Photo, reason: str) -> None:
     """Shown to nobody from now on; the original and what was read off it stay."""
     photo = locked_photo(author, photo)
+    if not access.may_take_down(author, photo):
+        raise SaveRefused(OF_A_VERSION)
     photo.taken_down_at, photo.take_down_reason = timezone.now(), reason
     _save(photo, author, "Taken down")
     record(author, "photo_taken_down", photo.unit_id, reason=reason, photo=photo.key)

@@ -7,7 +7,7 @@ from django.urls import reverse
 
 from core.accounts.models import User
 from core.audit.record import record
-from teardowns.models import Correction, NoticeKind, Status, Unit
+from teardowns.models import Correction, NoticeKind, Publication, Status, Unit
 from teardowns.workflow import NotNow
 
 from .assess_units import assess_units
@@ -36,15 +36,15 @@ def open_correction(*, author: User, unit_pk: int, reason: str, again: int | Non
     Raises Http404, NotNow, or NoReason for a reason that says too little.
     """
     unit = locked_unit(unit_pk)
-    _must_be_public(unit)
+    base = _public_version(unit)
     if (taken := unit.work.correction) is not None:
         raise NotNow(sentence_of_open(taken, author))
     if len(reason.strip()) < SHORTEST:
         raise NoReason(SAY_WHAT)
     earlier = _earlier(unit, author, again)
     correction = Correction.objects.create(
-        unit=unit, author=author, base=unit.publication, reason=reason.strip())
-    if earlier:
+        unit=unit, author=author, base=base, reason=reason.strip())
+    if earlier and earlier.proposal:
         restore_rows(unit, earlier.proposal["frozen"], author, author)
         assess_units([unit])
     notify([unit.contributor_id], NoticeKind.CORRECTION, actor=author, unit=unit,
@@ -52,7 +52,7 @@ def open_correction(*, author: User, unit_pk: int, reason: str, again: int | Non
            address=reverse("unit_correction", args=[unit.pk, correction.pk]),
            event=f"correction/{correction.pk}")
     record(author, "correction_opened", unit=unit, subject=f"correction/{correction.pk}",
-           reason=correction.reason, base=unit.publication.number,
+           reason=correction.reason, base=base.number,
            **({"again": earlier.pk} if earlier else {}))
     return correction
 
@@ -63,11 +63,12 @@ def sentence_of_open(correction: Correction, person: User) -> str:
     return words.format(name=correction.author.get_username(), since=correction.opened_at)
 
 
-def _must_be_public(unit: Unit) -> None:
+def _public_version(unit: Unit) -> Publication:
     if unit.status not in (Status.PUBLISHED, Status.WITHDRAWN):
         raise Http404("No such unit.")
-    if not unit.is_public:
+    if unit.publication is None or not unit.is_public:
         raise NotNow(NOT_PUBLIC)
+    return unit.publication
 
 
 def _earlier(unit: Unit, author: User, pk: int | None) -> Correction | None:

@@ -30,10 +30,3 @@ def hand_over(*, moderator: User, subject: str, to: User, unit_pk: int | None = 
     charge, _ = Charge.objects.update_or_create(subject=subject, defaults={"owner": to})
     record(moderator, "charge_handed_over", unit=unit_pk, subject=subject, to=f"user/{to.pk}")
     return charge
-
-
-def moderators(but: User | None = None):
-    """Those who can own a case, by name."""
-    active = User.objects.filter(role=Role.MODERATOR, is_active=True, suspended_at=None)
-    others = active.exclude(pk=but.pk) if but else active
-    return others.order_by("username")

@@ -2,6 +2,7 @@
 from dataclasses import dataclass
 
 from django.contrib import messages
+from django.http import Http404
 from django.shortcuts import redirect, render
 from django.urls import reverse
 
@@ -77,9 +78,12 @@ def _desk(request, unit, work):
 def _answer(request, unit, work):
     """Ticks and words are kept first, whatever becomes of the rest."""
     seen, keys = ticked(request.POST)
-    check_photo_privacy(author=request.user, unit_pk=unit.pk, seen=seen, ticked=keys)
     keep_typed(unit, request.user, FORM, {name: text for name, text in request.POST.items()
                                           if name not in ("once", "act")})
+    try:
+        check_photo_privacy(author=request.user, unit_pk=unit.pk, seen=seen, ticked=keys)
+    except Http404:              # another window handed it in since the first look at it above
+        return _to_main(unit)
     if request.POST.get("act") == "keep":
         messages.success(request, KEPT)
         return _to_main(unit)

@@ -63,7 +63,8 @@ def digest_setting(request):
     return redirect("notices")
 
 
-@limited("digest_stop", network=(60, HOUR), methods=("GET", "POST"))
+# A provider of mail asks for many of its readers from one network.
+@limited("digest_stop", network=(600, HOUR), methods=("GET", "POST"))
 @csrf_exempt
 def digest_stop(request, token):
     """No more e-mails, without signing in. A mail program sends the POST by itself (RFC 8058)."""

@@ -21,6 +21,8 @@ def part_detail(request, pk):
         part.history.select_related("history_user", "superseded_by").order_by("history_id"),
         PartLimit.history.filter(part_id=part.pk).select_related("history_user")
         .order_by("history_id"), accepted)
+    if not access.may_moderate(request.user):
+        history = [event for event in history if _was_looked_at(event, part)]
     changed = next((event.at for event in history if event.of_limit), None)
     units = units_with_part(part)
     return render(request, "teardowns/part_detail.html", {
@@ -30,6 +32,11 @@ def part_detail(request, pk):
         "history": history[:EVENTS], "waiting": [proposal_line(one) for one in waiting],
         "offers": offers(part),
     })
+
+
+def _was_looked_at(event, part):
+    """What a bench sheet wrote before a moderator accepted the part is not for every reader."""
+    return part.accepted_at is not None and (event.at >= part.accepted_at or event.why != "")
 
 
 def _sees(user, proposal):

@@ -80,7 +80,8 @@ def moderators_pages(cases, people):
 @pytest.mark.parametrize("width", [1280, 360])
 def test_every_page_is_sound_on_a_desk_and_on_a_phone(page, live_server, cases, people, width):
     page.set_viewport_size({"width": width, "height": 900})
-    check(page, f"{live_server.url}/report/?about=unit/{cases['public'].pk}")
+    for address in (f"/report/?about=unit/{cases['public'].pk}", "/log/numbers/"):
+        check(page, live_server.url + address)
     sign_in(page, live_server, people["mona"])
     for address in moderators_pages(cases, people):
         check(page, live_server.url + address)

@@ -61,9 +61,10 @@ _LINES = {
     # 27: burnt out by its contributor while the sheet is open, by a moderator at any time.
     "cover": "S YHHYHHHT HHHHHHHT HHHHHHHT HHHHHHHT HYYYYYYY N YHHYHHHT HHHHHHHT HHHHHHHT",
     "cover, write": "S YHHYHHHH H H H HYYYYYYY N N N H",
-    # 28: of what is public, who contributed it, or reviews, or moderates.
-    "hide": "S HHHHYYHH H HHHHYYHH HHHHYYHH HHHHYYHH N H H H",
-    "hide, write": "S HHHHYYHH H HHHHYYHH HHHHYYHH HHHHYYHH N N N H",
+    # 28: of what is public, who contributed it, or reviews, or moderates; of what is out of sight
+    # already, its contributor and moderators are told so.
+    "hide": "S HHHHYYYH H HHHHYYHH HHHHYYHH HHHHYYYH N H H H",
+    "hide, write": "S HHHHYYYH H HHHHYYHH HHHHYYHH HHHHYYYH N N N H",
     # 14; ours: a moderator, too, may say what is wrong and write it down for review.
     "correct": """S HHHHYYYT HHHHYYHT HHHHYYHT HHHHYYHT
                   HHHHYYYT N HHHHYYYT HHHHYYHT HHHHYYHT""",
@@ -131,7 +132,8 @@ def _say(get, send, *names, method="POST"):
 
 _say("public", "", "front_page", "unit_list", "rulebook_changes", "method", "styleguide",
      "audit_log", "licence", "part_list", "part_detail", "family_list", "family_detail",
-     "feed_newest", "feed_serious", "feed_family", "report_receipt")
+     "feed_newest", "feed_serious", "feed_family", "report_receipt",
+     "moderation_numbers")
 _say("read", "", "unit_detail", "unit_versions")
 _say("read replies", "", "unit_replies")
 _say("read version", "", "unit_version", "unit_difference")

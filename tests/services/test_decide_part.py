@@ -172,12 +172,15 @@ def test_every_unit_that_cites_the_part_is_assessed_anew(
 
 def test_a_description_moves_no_number(alice, mona, unit, monkeypatch,
                                        django_capture_on_commit_callbacks):
+    queued = []
+    monkeypatch.setattr("teardowns.services.decide_part.async_task",
+                        lambda *job: queued.append(job))
     part = listed(mona)
     contain(unit, part)
-    with django_capture_on_commit_callbacks() as callbacks:
+    with django_capture_on_commit_callbacks(execute=True):
         accept(mona, propose_part(proposer=alice, change=Change.DESCRIPTION, part=part, seen=1,
                                   why="Its sheet.", function="switcher"))
-    assert callbacks == []
+    assert queued == []
 
 
 def test_a_declined_proposal_changes_nothing_and_says_why(alice, mona):
@@ -185,3 +188,18 @@ def test_a_declined_proposal_changes_nothing_and_says_why(alice, mona):
     declined = decide("decline", new_limit(alice, part), mona)
     assert declined.reason == "Not in that table." and part.limits.count() == 1
     assert Part.objects.get().version == 1
+
+
+def test_two_proposals_of_one_marking_make_one_entry(alice, bob, mona, monkeypatch):
+    first, second = (propose_part(proposer=person, change=Change.PART, why="Seen.",
+                                  marking="KR905", function="controller")
+                     for person in (alice, bob))
+    accept(mona, first)
+    with pytest.raises(Refused, match="has this part already"):
+        accept(mona, second)
+    # As if the other one came in between looking and writing.
+    monkeypatch.setattr("teardowns.services.decide_part.check_proposed", lambda proposal: None)
+    monkeypatch.setattr("teardowns.services.decide_part.part_to_adopt", lambda marking: None)
+    with pytest.raises(Refused, match="has this part already"):
+        accept(mona, second)
+    assert Part.objects.count() == 1 and PartProposal.objects.open().count() == 1

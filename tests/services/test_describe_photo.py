@@ -2,8 +2,10 @@
 import pytest
 
 from core.audit.models import Entry
-from teardowns.models import Photo
+from teardowns.models import Correction, Photo
+from teardowns.services.cite_part import SaveRefused
 from teardowns.services.describe_photo import StalePhoto, describe_photo, take_down_photo
+from tests.published import published
 
 pytestmark = pytest.mark.django_db
 WORDS = {"stage": "plate", "caption": "The plate", "alt": "A grey plate with three lines"}
@@ -33,3 +35,12 @@ def test_a_photo_taken_down_is_shown_to_nobody_and_lost_to_nobody(alice, photo):
     assert not Photo.objects.shown().exists()
     assert Photo.objects.get().take_down_reason == "a face in it"
     assert Entry.objects.filter(action="photo_taken_down").get().reason
+
+
+def test_a_correction_takes_down_no_published_photo_of_somebody_else(alice, bob, photo, unit):
+    Correction.objects.create(unit=unit, author=bob, base=published(unit), reason="Blurred")
+    photo.refresh_from_db()
+    with pytest.raises(SaveRefused, match="report it"):
+        take_down_photo(author=bob, photo=photo, reason="I do not like it")
+    photo.refresh_from_db()
+    assert photo.taken_down_at is None

@@ -6,6 +6,7 @@ from core.audit.models import Entry
 from teardowns.models import Decision, Statement
 from teardowns.services.suspend_account import lift_suspension, suspend_account
 from teardowns.workflow import NotNow
+from tests.core.accounts.pages import sign_in
 
 pytestmark = pytest.mark.django_db
 WHY = {"code": "abuse", "facts": "Forty records of one leaflet in an hour."}
@@ -35,7 +36,7 @@ def test_nobody_else_may(name, request, bob):
 
 
 def test_their_sessions_end(client, alice, mona):
-    client.force_login(alice)
+    sign_in(client, "alice")
     assert client.get("/bench/").status_code == 200
     suspend_account(moderator=mona, person_pk=alice.pk, **WHY)
     assert client.get("/bench/").status_code == 302

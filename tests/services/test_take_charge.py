@@ -3,7 +3,7 @@ import pytest
 
 from core.audit.models import Entry
 from teardowns.models import Charge
-from teardowns.services.take_charge import NotTheirs, hand_over, moderators, take_charge
+from teardowns.services.take_charge import NotTheirs, hand_over, take_charge
 
 pytestmark = pytest.mark.django_db
 
@@ -21,7 +21,3 @@ def test_nobody_else_gets_it(mona, request, name):
     with pytest.raises(NotTheirs):
         hand_over(moderator=mona, subject="report/4", to=request.getfixturevalue(name))
     assert not Charge.objects.exists()
-
-
-def test_those_to_choose_from_are_the_other_moderators(mona, milo, rita, ada):
-    assert list(moderators(but=mona)) == [milo]

@@ -3,6 +3,7 @@ import uuid
 
 import pytest
 from django.contrib.messages import get_messages
+from django.http import Http404
 from django.urls import reverse
 from django.utils import timezone
 
@@ -117,6 +118,15 @@ def test_sent_twice_without_a_key_it_is_handed_in_once(bench, address):
     bench.post(address, sent())
     assert "waiting for review" in text_of(bench.post(address, sent()))
     assert Submission.objects.count() == 1
+
+
+def test_handed_in_by_another_window_meanwhile_it_says_where_it_stands(bench, address, monkeypatch):
+    def late(**_):
+        Unit.objects.update(status="submitted")
+        raise Http404
+    monkeypatch.setattr("teardowns.views.bench_submit.check_photo_privacy", late)
+    assert "waiting for review" in text_of(bench.post(address, sent(), follow=True))
+    assert not Submission.objects.exists()
 
 
 def test_a_new_account_is_told_before_it_fills_in_the_form(bench, alice, address):

@@ -59,6 +59,18 @@ def test_it_says_which_limit_changed_when_by_whom_and_why(client, alice, mona, p
         assert words in page
 
 
+def test_what_a_bench_sheet_wrote_before_anybody_looked_is_not_told(client, alice, mona, unit):
+    own = Part.objects.create(marking="KR905", curator=alice, function="Words of before.")
+    own.function = "controller"
+    own.save()
+    contain(unit, own)
+    published(unit)
+    assert "Words of before." not in text(client, own)
+    assert "Taken into the library." in text(client, own)
+    client.force_login(mona)
+    assert "Words of before." in text(client, own)
+
+
 def test_a_version_that_rests_on_the_former_limit_is_marked(client, alice, mona, part, unit):
     contain(unit, part)
     published(unit)

@@ -5,7 +5,6 @@ import pytest
 from django.urls import reverse
 
 from teardowns.engine.verdicts import WORDS
-from teardowns.models import Assessment
 from tests.views.opened import opened
 
 pytestmark = pytest.mark.django_db

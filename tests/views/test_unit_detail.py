@@ -4,7 +4,7 @@ import re
 import pytest
 from django.urls import reverse
 
-from teardowns.models import Assessment, Review
+from teardowns.models import Review
 from teardowns.services.import_unit import import_unit
 from tests.views.opened import opened
 

@@ -1,0 +1,16 @@
+"""What the worker does by the clock: a row each for the queue, kept in step after `migrate`."""
+from django_q.models import Schedule
+
+# Job → how often. Each is safe to run twice, and late.
+BY_THE_CLOCK = {
+    "lapse_hidden": Schedule.HOURLY,
+    "lapse_reviews": Schedule.HOURLY,
+    "send_digests": Schedule.DAILY,
+}
+
+
+def keep_schedules(**kwargs):
+    """Rows that are missing are added; those that an operator changed stay as they are."""
+    for job, often in BY_THE_CLOCK.items():
+        Schedule.objects.get_or_create(
+            name=job, defaults={"func": f"teardowns.jobs.{job}", "schedule_type": often})
