@@ -1,14 +1,16 @@
 """Who may ask what, as the matrix of the basis says it: written by hand, apart from the code.
 
-An action is a line: for each person of PEOPLE one letter for all states, or one for each of
+An action is a line: for each person of SAID_OF one letter for all states, or one for each of
 STATES. Y let in · N refused · H as if it were not there · S led to sign-in · F led to the second
 factor · T the tombstone of a record that was withdrawn. Numbers are rows of the matrix, of
 reliability and security, 4.2; where ours says more or less than it, the line says so.
 
 Let in means by right: whether a form is filled in well, or comes too late, is asked elsewhere.
 """
-PEOPLE = ("nobody", "owner", "other", "reviewer", "holder", "moderator", "administrator",
-          "suspended", "unverified", "no_factor")
+SAID_OF = ("nobody", "owner", "other", "reviewer", "holder", "moderator", "administrator",
+           "suspended", "unverified", "no_factor")
+SUSPENDED = {"suspended_holder": "holder", "suspended_moderator": "moderator"}
+PEOPLE = (*SAID_OF, *SUSPENDED)
 STATES = ("draft", "submitted", "in_review", "sent_back", "published", "corrected",
           "quarantined", "withdrawn")
 # nobody: not signed in · owner: contributed the unit · other: a contributor, and in the state
@@ -211,16 +213,25 @@ _say("own, not there", "", "mfa_view_recovery_codes", "mfa_download_recovery_cod
 _say("own, not there", "own, not there", "mfa_deactivate_totp")
 
 
-def expanded(action: str) -> list[str]:
-    """For each person the letters of all states."""
-    return [letters * len(STATES) if len(letters) == 1 else letters for letters in ACTIONS[action]]
+# 44, and what anybody may do: the only things that a suspended person sends.
+LEFT_TO_THE_SUSPENDED = {"public", "own account", "own, not there", "statement", "report",
+                         "nothing"}
+
+
+def expanded(action: str, method: str) -> list[str]:
+    """For each person the letters of all states. Suspended, one reads on and changes nothing."""
+    said = dict(zip(SAID_OF, (letters * len(STATES) if len(letters) == 1 else letters
+                              for letters in ACTIONS[action]), strict=True))
+    may = method == "GET" or action in LEFT_TO_THE_SUSPENDED
+    return [*said.values(), *(said[role] if may else "N" * len(STATES)
+                              for role in SUSPENDED.values())]
 
 
 def grid() -> str:
     """What tests/core/policy_grid.txt has to be."""
     head = ["# One line an address and method; for each person the letters of all states.",
             f"# people: {' '.join(PEOPLE)}", f"# states: {' '.join(STATES)}"]
-    lines = [f"{name} {method} {' '.join(expanded(action))}"
+    lines = [f"{name} {method} {' '.join(expanded(action, method))}"
              for name, methods in ADDRESSES.items() for method, action in methods.items()]
     return "\n".join([*head, *sorted(lines)]) + "\n"
 

@@ -68,7 +68,7 @@ def asked(client, world, who, line):
     sent = {"data": urlencode(body(line.name, world), doseq=True), "content_type": FORM} \
         if line.method == "POST" else {}
     with transaction.atomic():
-        if who == "suspended":
+        if who.startswith("suspended"):
             User.objects.filter(pk=world.people[who].pk).update(suspended_at=timezone.now())
         with connection.execute_wrapper(writes):
             answer = client.generic(line.method, address(line.name, world), **sent)

@@ -40,11 +40,7 @@ from tests.photographs import photograph
 from tests.published import published
 from tests.recordings import lay_out, read_whole, take_in, thermal_log
 
-PEOPLE = ("nobody", "owner", "other", "reviewer", "holder", "moderator", "administrator",
-          "suspended", "unverified", "no_factor")
-STATES = ("draft", "submitted", "in_review", "sent_back", "published", "corrected",
-          "quarantined", "withdrawn")
-PUBLIC_ONCE = STATES[4:]
+PUBLIC_ONCE = ("published", "corrected", "quarantined", "withdrawn")
 SHA = "a" * 64
 POINTS = [[10, 10], [300, 10], [300, 200], [10, 200]]
 
@@ -87,6 +83,8 @@ def _people(world):
         people[name] = person(name, role)
     people["unverified"] = person("unverified", verified=False)
     people["suspended"], people["no_factor"] = people["owner"], people["holder"]
+    people["suspended_holder"] = people["holder"]
+    people["suspended_moderator"] = people["moderator"]
 
 
 def _evidence(world):
