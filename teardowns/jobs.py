@@ -1,6 +1,8 @@
 """Background jobs: thin, safe to run twice. Queue them with django_q.tasks.async_task."""
 from django_q.tasks import async_task
 
+from core.buckets import sweep_buckets
+from core.once import sweep_answers
 from teardowns.models import Unit
 from teardowns.services.assess_units import assess_units
 from teardowns.services.claim_review import lapse_idle
@@ -35,3 +37,9 @@ def lapse_hidden():
 def lapse_reviews():
     """End reviews in which nothing was decided for a week."""
     lapse_idle()
+
+
+def sweep_records():
+    """Forget answers to forms and limits that are kept for a time only."""
+    sweep_answers()
+    sweep_buckets()

@@ -1,4 +1,4 @@
-"""Under which terms a contribution is handed in. Editions stay: people agreed to them as written."""
+"""Under which terms a contribution is handed in. Editions stay as people agreed to them."""
 from dataclasses import dataclass
 from hashlib import sha256
 

@@ -6,6 +6,7 @@ BY_THE_CLOCK = {
     "lapse_hidden": Schedule.HOURLY,
     "lapse_reviews": Schedule.HOURLY,
     "send_digests": Schedule.DAILY,
+    "sweep_records": Schedule.DAILY,
 }
 
 

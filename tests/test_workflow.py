@@ -36,4 +36,5 @@ def test_the_table_knows_every_state_and_every_event():
 
 
 def test_a_sheet_is_open_or_waits_or_neither():
-    assert not OPEN & WAITING and OPEN | WAITING | CORRECTION_ENDS < set(STATES)
+    assert not OPEN & WAITING
+    assert set(STATES) > OPEN | WAITING | CORRECTION_ENDS

@@ -64,6 +64,10 @@ class User(AbstractUser):
         return self.has_role(Role.MODERATOR)
 
     @property
+    def is_administrator(self):
+        return self.has_role(Role.ADMINISTRATOR)
+
+    @property
     def is_suspended(self):
         return self.suspended_at is not None
 

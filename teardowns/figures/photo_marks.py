@@ -56,7 +56,7 @@ def mark_way(mark: DrawnMark, width: float) -> str:
                 f"M{printed_number(x)} {printed_number(y - arm)}V{printed_number(y + arm)}")
     if mark.shape == "box":
         (left, top), (right, bottom) = mark.points
-        left, top, right, bottom = map(printed_number, (left, top, right, bottom))
-        return f"M{left} {top}H{right}V{bottom}H{left}Z"
+        x1, y1, x2, y2 = map(printed_number, (left, top, right, bottom))
+        return f"M{x1} {y1}H{x2}V{y2}H{x1}Z"
     way = "L".join(f"{printed_number(x)} {printed_number(y)}" for x, y in mark.points)
     return f"M{way}{'Z' if mark.shape == 'polygon' else ''}"

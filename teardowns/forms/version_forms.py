@@ -56,5 +56,6 @@ class ReinstateForm(WithdrawForm):
         self.fields["code"].choices = [*CHOOSE, *DECIDABLE]
         self.fields["code"].error_messages["required"] = "Choose the reason."
         facts = self.fields["facts"]
-        facts.label, facts.help_text = "Facts", "What was found out since. The contributor reads it."
+        facts.label = "Facts"
+        facts.help_text = "What was found out since. The contributor reads it."
         facts.error_messages["required"] = "Write what was found out since."

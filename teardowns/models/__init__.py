@@ -85,7 +85,8 @@ __all__ = [
     "Publication", "Recording", "RecordingKind", "RecordingReading", "RecordingUpload",
     "ReferenceSet", "Reply", "ReplyState", "ReplyVersion", "Report", "ReportState", "Review",
     "ReviewDecision", "ReviewEnding", "ReviewRemark", "ReviewState", "Role", "SavedReply",
-    "ScenarioSet", "Shape", "Site", "Situation", "Source", "StackLayer", "Stage", "StandingChange", "State",
+    "ScenarioSet", "Shape", "Site", "Situation", "Source", "StackLayer", "Stage",
+    "StandingChange", "State",
     "Statement", "Status", "Submission", "ThirdParty", "Unalterable", "UncertaintyKind", "Unit",
     "UnsavedSection", "Watch", "WindingRole", "WireInsulation", "Work",
 ]

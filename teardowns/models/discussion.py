@@ -113,7 +113,7 @@ class Comment(models.Model):
             return reverse("unit_discussion", args=[self.unit_id])
         if self.part_id:
             return reverse("part_discussion", args=[self.part_id])
-        return reverse("family_discussion", args=[self.family.slug])
+        return reverse("family_discussion", args=[self.family.slug if self.family else ""])
 
 
 class Watch(models.Model):

@@ -1,4 +1,6 @@
 """Board families: units that share one board, each admitted by name and with its reason."""
+from typing import Any, ClassVar
+
 from django.conf import settings
 from django.db import models
 from django.db.models import Q
@@ -58,7 +60,7 @@ class BoardFamilyMember(Proposal):
     removal_reason = models.TextField(blank=True)
     history = HistoricalRecords()
 
-    objects = MembershipQuerySet.as_manager()
+    objects: ClassVar[Any] = MembershipQuerySet.as_manager()
 
     class Meta(Proposal.Meta):
         constraints = [

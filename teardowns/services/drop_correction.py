@@ -25,7 +25,8 @@ def drop_correction(*, author: User, unit_pk: int, reason: str = "") -> Correcti
         raise NotNow(NONE_OPEN)
     if not work.is_open:
         raise NotNow(TAKE_BACK)
-    correction = lay_aside(unit, author)
+    correction = work.correction
+    lay_aside(unit, author)
     move(unit, "discard", author, reason.strip())
     correction.refresh_from_db()
     return correction

@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 from django.db import transaction
 from django.http import Http404
@@ -44,7 +45,8 @@ def move(unit: Unit, event: str, actor: User | None, reason: str = "", **detail)
 
 def log_move(moved: Moved, actor: User | None, reason: str = "", **detail) -> None:
     """The entry of a shift. It belongs at the end of the transaction: the log is locked then."""
-    correction = {"correction": moved.correction.pk} if moved.correction else {}
+    correction: dict[str, Any] = (
+        {"correction": moved.correction.pk} if moved.correction else {})
     record(actor, f"work_{moved.event}", unit=moved.unit, reason=reason, before=moved.before,
            after=moved.after, **correction, **detail)
 
@@ -77,7 +79,7 @@ def _move_correction(correction: Correction, state: str, event: str, reason: str
     correction.save()
 
 
-def _move_unit(unit: Unit, state: str, event: str, actor: User | None, reason: str) -> None:
+def _move_unit(unit: Any, state: str, event: str, actor: User | None, reason: str) -> None:
     unit.status = state
     if event == "submit":
         unit.submitted_at = timezone.now()

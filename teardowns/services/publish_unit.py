@@ -63,7 +63,7 @@ def _tell(publication: Publication, moderator: User) -> None:
            subject=f"publication/{publication.pk}", event=f"publication/{publication.pk}")
 
 
-def keep_version(unit: Unit, moderator: User, note: str = "",
+def keep_version(unit: Any, moderator: User, note: str = "",
                  correction: Correction | None = None, published_at: Any = None) -> Publication:
     """The publication of a locked unit whose state says published already."""
     now = published_at or timezone.now()

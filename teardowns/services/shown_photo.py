@@ -64,8 +64,8 @@ def shown_recording(user: Any, unit_pk: int, key: str, version: str = "") -> Sho
     thawed = standing(recording.unit, version)
     then = thawed.recording(key) if thawed else None
     if thawed is None or then is None:
-        measured = Measurement.objects.filter(unit=unit_pk, recording=recording)
-        return ShownRecording(recording, None, list(recording.readings.all()), list(measured))
+        live = Measurement.objects.filter(unit=unit_pk, recording=recording)
+        return ShownRecording(recording, None, list(recording.readings.all()), list(live))
     then.unit = recording.unit
     measured = [row for row in thawed.rows["measurement"] if row.recording_id == then.pk]
     return ShownRecording(then, thawed, thawed.of_recording(then), measured)

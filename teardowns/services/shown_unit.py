@@ -21,7 +21,7 @@ WORKING = "working"          # said of a version: the rows as they are being wor
 class Shown:
     """A unit, its evidence and its assessment, all of the same state."""
 
-    live: Unit                           # as the database has it
+    live: Any                            # the unit as the database has it
     publication: Publication | None      # None: the working copy
     thawed: Thawed | None
     assessment: Assessment | None        # what the page's numbers come from
@@ -52,7 +52,7 @@ class Shown:
         """Evidence by kind, with whatever its rows name."""
         if self.thawed:
             return self.thawed.evidence
-        return {model._meta.model_name: list(_named(model, self.live)) for model in EVIDENCE}
+        return {str(model._meta.model_name): list(_named(model, self.live)) for model in EVIDENCE}
 
     @cached_property
     def document(self) -> Mapping[str, Any]:

@@ -44,7 +44,7 @@ class Thawed:
 
     @property
     def evidence(self) -> dict[str, list[Any]]:
-        return {model._meta.model_name: self.rows[model._meta.model_name] for model in EVIDENCE}
+        return {_name(model): self.rows[_name(model)] for model in EVIDENCE}
 
     def photo(self, key: str) -> Photo | None:
         return next((row for row in self.rows["photo"] if row.key == key), None)

@@ -5,6 +5,8 @@ are kept and answer with the tombstone.
 """
 from __future__ import annotations
 
+from typing import Any
+
 from django.db import transaction
 from django.urls import reverse
 from django.utils import timezone
@@ -43,13 +45,13 @@ def withdraw_unit(*, by: User, unit_pk: int, code: str, facts: str) -> Statement
     return statement
 
 
-def mark_withdrawn(unit: Unit, code: str, reason: str) -> None:
+def mark_withdrawn(unit: Any, code: str, reason: str) -> None:
     """What the version that stood says of its withdrawal."""
     unit.publications.filter(pk=unit.publication_id).update(
         withdrawn_at=timezone.now(), withdrawal_code=code, withdrawal_reason=reason)
 
 
-def unmark_withdrawn(unit: Unit) -> None:
+def unmark_withdrawn(unit: Any) -> None:
     unit.publications.filter(pk=unit.publication_id).update(
         withdrawn_at=None, withdrawal_code="", withdrawal_reason="")
 

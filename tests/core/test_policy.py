@@ -108,7 +108,8 @@ def test_after_a_form_there_is_nothing_to_come_back_to():
 
 
 @pytest.mark.parametrize("fields, words", [
-    ({"suspended_at": timezone.now()}, "suspended"), ({"email_verified_at": None}, "not confirmed")])
+    ({"suspended_at": timezone.now()}, "suspended"),
+    ({"email_verified_at": None}, "not confirmed")])
 def test_whoever_is_in_no_standing_reads_and_does_not_write(fields, words):
     user = User(**({"role": Role.CONTRIBUTOR, "email_verified_at": timezone.now()} | fields))
     assert refusal(asked("GET", user), BENCH) is None

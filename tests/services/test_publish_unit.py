@@ -1,4 +1,4 @@
-"""What was reviewed becomes a version that nothing alters afterwards; nothing else becomes public."""
+"""What was reviewed becomes a version that nothing alters; nothing else becomes public."""
 import pytest
 from django.http import Http404
 
