@@ -64,8 +64,9 @@ def test_a_file_cannot_publish_or_confirm_itself(alice):
     assert set(unit.measurements.values_list("review_state", flat=True)) == {"open"}
 
 
-def test_a_published_unit_is_dated(alice):
-    assert import_unit(whole_document(), alice, "published").published_at is not None
+def test_no_document_makes_itself_public(alice):
+    unit = import_unit(whole_document(), alice, "published")
+    assert not unit.is_public and not Unit.objects.published().exists()
 
 
 def test_a_unit_that_is_there_already_is_refused(alice):
