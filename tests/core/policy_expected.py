@@ -216,6 +216,7 @@ _say("own, not there", "own, not there", "mfa_deactivate_totp")
 # 44, and what anybody may do: the only things that a suspended person sends.
 LEFT_TO_THE_SUSPENDED = {"public", "own account", "own, not there", "statement", "report",
                          "nothing"}
+OFFERS_NOTHING_ELSE = {"hide"}        # a page that is there for those alone who may send it
 
 
 def expanded(action: str, method: str) -> list[str]:
@@ -223,7 +224,8 @@ def expanded(action: str, method: str) -> list[str]:
     said = dict(zip(SAID_OF, (letters * len(STATES) if len(letters) == 1 else letters
                               for letters in ACTIONS[action]), strict=True))
     may = method == "GET" or action in LEFT_TO_THE_SUSPENDED
-    return [*said.values(), *(said[role] if may else "N" * len(STATES)
+    refused = "H" if action in OFFERS_NOTHING_ELSE else "N"
+    return [*said.values(), *(said[role] if may and refused == "N" else refused * len(STATES)
                               for role in SUSPENDED.values())]
 
 

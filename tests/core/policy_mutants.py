@@ -13,6 +13,7 @@ from core.accounts.models import Role
 from core.policy import ANYONE, POLICY, SIGNED_IN
 from teardowns import access
 from tests.core.policy_expected import PEOPLE
+from tests.core.policy_states import PLAIN_IN
 from tests.core.policy_walk import GRID, client_of, differences, read_grid
 from tests.core.policy_world import world_in
 
@@ -21,7 +22,6 @@ NO_PERMISSION = (" is None", "is_authenticated", ".isascii()", ".isdigit()", "le
 # which lead to the sign-in by themselves: their lines are a second bolt.
 ALIASES = {"account_login", "account_logout"}
 REFUSES_ITSELF = ("account_", "mfa_", "usersessions_")
-PLAIN_IN = "published"       # the state in which is asked what hangs on none
 
 
 @dataclass(frozen=True)
@@ -148,6 +148,12 @@ def noticed_by(chosen: list[Mutant], folder: Path, states=None) -> dict[str, str
     return found
 
 
+def _may_notice(mutant, line, state):
+    if mutant.concerns is None:          # access is asked about records, which go through states
+        return line.varies
+    return mutant.concerns == (line.name, line.method) and (line.varies or state == PLAIN_IN)
+
+
 def _in_state(state, left, lines, at, folder):
     folder.mkdir(exist_ok=True)
     found = {}
@@ -155,8 +161,7 @@ def _in_state(state, left, lines, at, folder):
         world = world_in(state, folder)
         clients = {who: client_of(who, world) for who in PEOPLE}
         for mutant in left:
-            asked = [line for line in lines if mutant.concerns in (None, (line.name, line.method))
-                     and (line.varies or state == PLAIN_IN)]
+            asked = [line for line in lines if _may_notice(mutant, line, state)]
             with mutant.applied():
                 found[mutant.name] = next(differences(world, clients, asked, at), "")
         transaction.set_rollback(True)

@@ -1,25 +1,18 @@
 """No permission line could go without being missed; a sample here, all of them on demand."""
-import logging
 import os
 
 import pytest
 
 from tests.core.policy_mutants import mutants, noticed_by
 from tests.core.policy_mutations import CHOSEN, EVERY
+from tests.core.policy_states import quiet  # noqa: F401  (a fixture)
 
 SAMPLE = 41                  # one in so many lines of the policy: some fifteen
 
 pytestmark = pytest.mark.django_db
 
 
-@pytest.fixture
-def quiet():
-    logging.disable(logging.CRITICAL)
-    yield
-    logging.disable(logging.NOTSET)
-
-
-def test_a_sample_of_the_lines_is_missed_when_it_goes(tmp_path, quiet):
+def test_a_sample_of_the_lines_is_missed_when_it_goes(tmp_path, quiet):  # noqa: F811
     sample = [mutant for mutant in mutants() if mutant.concerns][::SAMPLE]
     assert len(sample) > 10
     assert [name for name, cell in noticed_by(sample, tmp_path).items() if not cell] == []
@@ -37,7 +30,7 @@ def test_after_a_mutation_everything_is_as_it_was():
 
 
 @pytest.mark.skipif(CHOSEN not in os.environ, reason="runs on demand: tests.core.policy_mutations")
-def test_every_line_is_missed_when_it_goes(tmp_path, quiet):
+def test_every_line_is_missed_when_it_goes(tmp_path, quiet):  # noqa: F811
     parts = [] if os.environ[CHOSEN] == EVERY else os.environ[CHOSEN].split()
     chosen = [mutant for mutant in mutants()
               if not parts or any(part in mutant.name for part in parts)]

@@ -2,7 +2,8 @@
 from datetime import UTC, datetime, timedelta
 
 from core.accounts.models import User
-from teardowns.models import Assessment, Component, PrintedText, Unit
+from teardowns.models import Assessment, Component, PrintedText, Publication, Unit
+from teardowns.services.publish_unit import LISTED
 
 FIRST_DAY = datetime(2026, 3, 1, 12, tzinfo=UTC)
 
@@ -15,12 +16,13 @@ def listed(title, *, day=0, assessed=True, marking="", printed="", status="publi
            claimed_power=None, capability=None, verdict="possible", **unit):
     """A unit of Alice's, its assessment, and a marking and a plate where asked for."""
     alice = contributor()
-    made = Unit.objects.create(
-        contributor=alice, title=title, status=status,
-        published_at=FIRST_DAY + timedelta(days=day), **unit,
-    )
+    at = FIRST_DAY + timedelta(days=day)
+    made = Unit.objects.create(contributor=alice, title=title, status=status, published_at=at,
+                               **unit)
     if assessed:
         assess(made, claimed_power=claimed_power, capability=capability, verdict=verdict)
+    if status == "published":
+        publish(made, at, f"{printed}\n{marking}")
     if marking:
         Component.objects.create(unit=made, author=alice, key="part", role="other",
                                  marking=marking)
@@ -28,6 +30,16 @@ def listed(title, *, day=0, assessed=True, marking="", printed="", status="publi
         PrintedText.objects.create(unit=made, author=alice, key="plate", source="plate",
                                    text=printed)
     return made
+
+
+def publish(unit, at, words):
+    """Its version, of which lists read these columns alone."""
+    standing = unit.assessments.first() or assess(unit, rulebook="0", verdict="")
+    unit.publication = Publication.objects.create(
+        unit=unit, number=1, document={}, frozen={}, published_at=at, moderator=contributor(),
+        assessment=standing, assessment_all=standing, standing=standing, standing_all=standing,
+        words=words, **{name: getattr(unit, name) for name in LISTED})
+    unit.save()
 
 
 def assess(unit, *, rulebook="1+first", capability=None, **columns):

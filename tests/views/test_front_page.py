@@ -52,10 +52,10 @@ def test_a_row_prints_claim_capability_verdict_and_day(client):
         assert part in page
 
 
-def test_an_unassessed_unit_is_not_given_a_verdict(client):
-    listed("A charger", assessed=False)
+def test_a_unit_without_a_claim_is_not_given_a_verdict(client):
+    listed("A charger", verdict="")
     page = get(client)
-    assert "not assessed yet" in page and "capability unknown" in page
+    assert "no claim to judge" in page and "capability unknown" in page
 
 
 def test_a_draft_is_nobody_elses_business(client):

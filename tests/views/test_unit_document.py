@@ -23,7 +23,8 @@ def download(client, unit):
 
 def test_it_gives_back_what_was_recorded(client, unit):
     document = json.loads(download(client, unit).content)
-    assert document["printed_texts"] == DOCUMENT["printed_texts"]
+    assert document["printed_texts"] == [
+        row | {"review_state": "confirmed"} for row in DOCUMENT["printed_texts"]]
     assert len(document["measurements"]) == len(DOCUMENT["measurements"])
 
 
@@ -34,7 +35,7 @@ def test_it_can_be_read_back(client, unit):
 def test_it_is_a_file_with_a_name_of_ours(client, unit):
     response = download(client, unit)
     assert response["Content-Type"] == "application/json"
-    name = f'attachment; filename="underplate-unit-{unit.pk}.json"'
+    name = f'attachment; filename="underplate-unit-{unit.pk}-v1.json"'
     assert response["Content-Disposition"] == name
 
 

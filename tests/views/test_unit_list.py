@@ -29,9 +29,11 @@ def test_it_lists_published_units_only(client):
     assert titles(client) == ["published"]
 
 
-def test_a_unit_shows_its_newest_assessment_once(client):
+def test_a_unit_shows_what_the_rulebook_in_force_says_once(client):
     unit = listed("A charger", verdict="supported", claimed_power=10)
-    assess(unit, rulebook="2+second", verdict="implausible", claimed_power=20)
+    unit.publication.standing = assess(unit, rulebook="2+second", verdict="implausible",
+                                       claimed_power=20)
+    unit.publication.save()
     response = client.get(reverse("unit_list"))
     (row,) = response.context["rows"]
     assert "implausible" in row.verdict and row.claimed == "claimed 20\u202fW"
