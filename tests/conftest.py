@@ -52,3 +52,8 @@ Client.force_login = force_login
 def pytest_configure(config):
     # Jobs run by hand in tests; nothing may reach a queue that a worker reads.
     settings.Q_CLUSTER["sync"] = True
+    options = settings.DATABASES["default"].get("OPTIONS", {})
+    if "transaction_mode" in options:
+        # The live server's threads share one connection to the database in memory, and its cache
+        # of statements is not made for that: KeyError, now and then, and nothing works after it.
+        options["cached_statements"] = 0
