@@ -30,6 +30,8 @@ from .review_state import review_state
 from .thaw import freeze
 from .watch import watchers_of
 
+IN_QUARANTINE = ("It is out of sight until somebody has looked into it: that is decided first, "
+                 "then it can be published.")
 LISTED = ("title", "maker", "model", "kind", "channel")
 
 
@@ -43,6 +45,8 @@ def publish_unit(*, moderator: User, unit_pk: int, note: str = "") -> Publicatio
     unit = locked_unit(unit_pk)
     if not access.may_decide(moderator, unit):
         raise Http404("No such unit to moderate.")
+    if unit.quarantined_at is not None:
+        raise NotNow(IN_QUARANTINE)
     state = review_state(unit)
     if not state.is_ready:
         raise NotNow(state.lacking)

@@ -94,3 +94,9 @@ def test_a_correction_becomes_the_next_version_and_the_first_stays(reviewed, bob
     assert thaw(first).rows["measurement"][0].value == 0.05
     assert thaw(second).rows["measurement"][0].value == 0.07
     assert Unit.objects.get().publication == second
+
+
+def test_what_is_out_of_sight_is_not_published(reviewed, mona):
+    Unit.objects.update(quarantined_at=reviewed.created_at)
+    with pytest.raises(NotNow, match="out of sight"):
+        publish_unit(moderator=mona, unit_pk=reviewed.pk)
