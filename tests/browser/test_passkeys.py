@@ -109,6 +109,7 @@ def test_a_key_is_renamed_and_removed(page, live_server, transactional_db, devic
     visit(page, live_server, "/account/second-factor/keys/new/")
     show_password(page, "alice")
     page.get_by_role("button", name="Add the key").click()
+    page.wait_for_url(lambda url: "/keys/new/" not in url)      # the key answers in its own time
     visit(page, live_server, "/account/second-factor/keys/")
     page.get_by_role("link", name="Rename Key 1").click()
     page.get_by_label("Name", exact=True).fill("ring")

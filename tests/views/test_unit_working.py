@@ -83,7 +83,9 @@ def test_it_says_when_the_stored_assessment_is_of_another_rulebook(client, unit)
         sheet(client, unit))
 
 
-def test_it_says_when_the_evidence_has_changed_since(client, unit):
+def test_it_says_when_the_evidence_of_a_working_copy_has_changed_since(client, alice):
+    unit = opened(alice, "sent_back")
+    client.force_login(alice)
     unit.measurements.filter(key="bulk").update(value=2e-5)
     assert "The evidence has changed since the stored assessment" in text_of(sheet(client, unit))
 
