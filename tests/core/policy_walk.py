@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from urllib.parse import urlencode
 
-from django.db import connection, transaction
+from django.core.signals import request_finished
+from django.db import close_old_connections, connection, transaction
 from django.test import Client
 from django.utils import timezone
 
@@ -72,10 +73,20 @@ def asked(client, world, who, line):
             User.objects.filter(pk=world.people[who].pk).update(suspended_at=timezone.now())
         with connection.execute_wrapper(writes):
             answer = client.generic(line.method, address(line.name, world), **sent)
-            answer.close()
+            _let_go(answer)
         transaction.set_rollback(True)
     client.cookies = cookies                 # a session that ended there is there again
     return letter_of(answer), list(writes)
+
+
+def _let_go(answer):
+    """Close what it opened, but not the connection that holds our transaction, as a server would.
+    """
+    request_finished.disconnect(close_old_connections)
+    try:
+        answer.close()
+    finally:
+        request_finished.connect(close_old_connections)
 
 
 def letter_of(answer):

@@ -1,6 +1,8 @@
 """Two versions of Alice's public unit, by a correction of Bob's, for the pages that show them."""
 import re
 
+from django.db import transaction
+
 from teardowns.models import Unit
 from teardowns.services.publish_unit import keep_version
 from tests.corrections import corrected, public_unit, write
@@ -15,7 +17,8 @@ def two_versions(alice, bob, mona, **more):
     confirm_all(unit)
     correction.status, correction.closed_at = "published", correction.opened_at
     correction.save()
-    keep_version(Unit.objects.get(pk=unit.pk), mona, correction=correction)
+    with transaction.atomic():
+        keep_version(Unit.objects.get(pk=unit.pk), mona, correction=correction)
     return Unit.objects.get(pk=unit.pk)
 
 
