@@ -121,13 +121,6 @@ def unit_to_review(user, pk, units=None):
     return unit
 
 
-def may_review(user, unit):
-    """Whether this person may take on or go on with a review: a reviewer, of others' work."""
-    return (user.is_authenticated and user.has_role(Role.REVIEWER)
-            and unit.quarantined_at is None and unit.work.status in WAITING
-            and user.pk not in (unit.work.author_id, unit.contributor_id))
-
-
 def may_read_again(user, unit):
     """Whether this person may take a second reading: a reviewer, of somebody else's unit."""
     if not (user.is_authenticated and user.has_role(Role.REVIEWER)):

@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import partial
 
-from teardowns.models import Barrier, Channel, Path, Role, Source, Stage, State, Unit
+from teardowns.models import Barrier, Channel, Path, Role, Source, Stage, State
 
 from .asked import (
     ANSWERS,
@@ -19,17 +19,12 @@ from .asked import (
     told,
 )
 from .asked_care import ASKS_OF_CARE
-from .asked_rows import Sheet, asked_rows, shown_photos
+from .asked_rows import Sheet
 
 LOADS = ("sustained_power", "failed_power", "peak_power")
 CASE = ("case_height", "case_width", "case_depth")
 INSIDE = (Stage.OPENED, Stage.COMPONENT_SIDE, Stage.SOLDER_SIDE)
 SIDES = (Stage.COMPONENT_SIDE, Stage.SOLDER_SIDE)
-
-
-def completeness_of(unit: Unit, report: dict | None = None) -> Completeness:
-    """report : of all the unit's evidence, where it was assessed; asks the database twice"""
-    return completeness(Sheet(unit, asked_rows(unit), shown_photos(unit), report))
 
 
 def completeness(sheet: Sheet) -> Completeness:
