@@ -73,6 +73,16 @@ class UnitQuerySet(models.QuerySet):
             work_author=Coalesce(Subquery(open_one.values("author")[:1]), "contributor",
                                  output_field=models.BigIntegerField()))
 
+    def with_stored(self, *columns):
+        """Annotated with columns of the stored assessment, as `stored_…`; None without one."""
+        assessments = apps.get_model("teardowns", "Assessment").objects
+        newest = Subquery(
+            assessments.filter(unit=models.OuterRef("pk"), confirmed_only=False).values("pk")[:1]
+        )
+        stored = models.FilteredRelation("assessments", condition=models.Q(assessments__pk=newest))
+        return self.annotate(stored=stored).annotate(
+            **{f"stored_{column}": models.F(f"stored__{column}") for column in columns})
+
     def with_logs(self):
         """Annotated with how many logs of instruments it shows, as `logs`."""
         shown = apps.get_model("teardowns", "Recording").objects.shown().order_by().filter(
