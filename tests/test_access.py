@@ -87,15 +87,15 @@ def test_a_correction_covers_no_published_photo_of_somebody_else(people, shot, u
 
 
 @pytest.mark.parametrize("status", [Status.SUBMITTED, Status.PUBLISHED])
-def test_an_original_is_for_its_contributor_and_moderators(people, shot, unit, status):
+def test_an_original_is_for_who_sent_it(people, shot, unit, status):
     at(unit, status)
-    assert let_in(access.photo_with_original, people, shot) == {"alice", "mona"}
+    assert let_in(access.photo_with_original, people, shot) == {"alice"}
 
 
-def test_an_original_under_a_cover_is_for_moderators_alone(people, shot, unit):
+def test_an_original_under_a_cover_is_for_nobody(people, shot, unit):
     cover(shot)
     at(unit, Status.PUBLISHED)
-    assert let_in(access.photo_with_original, people, shot) == {"mona"}
+    assert let_in(access.photo_with_original, people, shot) == set()
 
 
 def test_reviewers_read_once_more_and_plain_readers_do_not(people, shot, unit):
@@ -166,9 +166,9 @@ def test_a_recording_is_changed_by_its_contributor_while_the_sheet_is_open(
 
 
 @pytest.mark.parametrize("status", [Status.SUBMITTED, Status.PUBLISHED])
-def test_the_text_of_a_log_is_for_its_contributor_and_moderators(people, log, unit, status):
+def test_the_text_of_a_log_is_for_who_sent_it(people, log, unit, status):
     at(unit, status)
-    assert let_in(access.recording_with_original, people, log) == {"alice", "mona"}
+    assert let_in(access.recording_with_original, people, log) == {"alice"}
 
 
 def test_a_log_that_is_not_read_yet_is_its_contributors_alone(people, log):

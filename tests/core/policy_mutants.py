@@ -1,17 +1,19 @@
-"""Permission lines, each taken away in turn: of the policy, and of `teardowns/access.py`."""
+"""Permission lines, each taken away in turn: of the policy, and of `teardowns/access/`."""
 from __future__ import annotations
 
 import ast
+import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
+from types import FunctionType
 
 from django.db import transaction
 
 from core.accounts.models import Role
 from core.policy import ANYONE, POLICY, SIGNED_IN
-from teardowns import access
+from teardowns.access import files, library, talk, units
 from tests.core.policy_expected import PEOPLE
 from tests.core.policy_states import PLAIN_IN
 from tests.core.policy_walk import GRID, client_of, differences, read_grid
@@ -77,12 +79,13 @@ def _rule(name, method, other):
 
 
 def _of_access() -> Iterator[Mutant]:
-    source = Path(access.__file__).read_text("utf-8")
-    for place in range(len(_conditions(ast.parse(source)))):
-        tree = ast.parse(source)
-        words = _without(_conditions(tree)[place])
-        ast.fix_missing_locations(tree)
-        yield Mutant(f"access.{words}", _code(access, source, tree), None)
+    for module in (files, library, talk, units):
+        source = Path(module.__file__).read_text("utf-8")
+        for place in range(len(_conditions(ast.parse(source)))):
+            tree = ast.parse(source)
+            words = _without(_conditions(tree)[place])
+            ast.fix_missing_locations(tree)
+            yield Mutant(f"access.{words}", _code(module, source, tree), None)
 
 
 def _conditions(tree) -> list[tuple]:
@@ -125,7 +128,11 @@ def _without(condition) -> str:
 
 def _code(module, source, tree):
     def run(code):
+        before = dict(module.__dict__)
         exec(compile(code, module.__file__, "exec"), module.__dict__)
+        for name, old in before.items():
+            if isinstance(old, FunctionType) and old.__module__ == module.__name__:
+                _renew(name, old, module.__dict__[name])
 
     @contextmanager
     def applied():
@@ -135,6 +142,14 @@ def _code(module, source, tree):
         finally:
             run(ast.parse(source))
     return applied
+
+
+def _renew(name, old, new):
+    """Whoever imported the function by its name has the new one."""
+    for module in list(sys.modules.values()):
+        if getattr(module, "__name__", "").startswith("teardowns.") and \
+                module.__dict__.get(name) is old:
+            setattr(module, name, new)
 
 
 def noticed_by(chosen: list[Mutant], folder: Path, states=None) -> dict[str, str]:

@@ -4,7 +4,7 @@
 whose name holds one of the parts. It exits 1 when a line could go without being missed.
 
 The lines are those of `core.policy.POLICY` (opened to everybody, a role more, a role less, without
-good standing) and, in `teardowns/access.py`, each operand of a condition that lets somebody in or
+good standing) and, in `teardowns/access/`, each operand of a condition that lets somebody in or
 keeps somebody out.
 """
 from __future__ import annotations

@@ -20,13 +20,13 @@ def test_a_sample_of_the_lines_is_missed_when_it_goes(tmp_path, quiet):  # noqa:
 
 def test_after_a_mutation_everything_is_as_it_was():
     from core.policy import POLICY
-    from teardowns import access
+    from teardowns.access import units
 
     policy = {name: dict(rules) for name, rules in POLICY.items()}
     for mutant in mutants()[::SAMPLE]:
         with mutant.applied():
             pass
-    assert policy == POLICY and access.may_moderate.__code__.co_filename == access.__file__
+    assert policy == POLICY and units.may_moderate.__code__.co_filename == units.__file__
 
 
 @pytest.mark.skipif(CHOSEN not in os.environ, reason="runs on demand: tests.core.policy_mutations")
