@@ -25,6 +25,7 @@ class ModerationCounts:
     appeals: int                                # opened
     reversed: int                               # of these
     names_looked_up: int                        # of reporters, with a reason
+    originals_taken_out: int                    # of photos and logs, with a reason
 
 
 def moderation_counts(since: datetime, until: datetime) -> ModerationCounts:
@@ -38,12 +39,15 @@ def moderation_counts(since: datetime, until: datetime) -> ModerationCounts:
                             for state in ReportState})
     appeals = Appeal.objects.filter(**_within("opened_at", when)).aggregate(
         all=Count("pk"), turned=Count("pk", filter=Q(state=AppealState.REVERSED)))
+    seen = Entry.objects.filter(**_within("at", when)).aggregate(
+        names=Count("pk", filter=Q(action="reporter_seen")),
+        originals=Count("pk", filter=Q(action="original_seen")))
     return ModerationCounts(
         decisions=tuple((Decision(one["decision"]).label, one["n"]) for one in taken),
         automated=sum(one["by_rule"] for one in taken), reports=reports["all"],
         upheld=reports["upheld"], dismissed=reports["dismissed"], open=reports["open"],
         median_hours=_median_hours(when), appeals=appeals["all"], reversed=appeals["turned"],
-        names_looked_up=Entry.objects.filter(action="reporter_seen", **_within("at", when)).count())
+        names_looked_up=seen["names"], originals_taken_out=seen["originals"])
 
 
 def _within(column, when):

@@ -27,4 +27,6 @@ def _told(counts):
          NONE_DECIDED if hours is None else span(timedelta(hours=hours))),
         ("Decisions by the stated rule, without a person", counts.automated),
         ("Appeals opened", counts.appeals), ("Decisions reversed on appeal", counts.reversed),
-        ("Names of reporters looked up, each with a reason", counts.names_looked_up))}
+        ("Names of reporters looked up, each with a reason", counts.names_looked_up),
+        ("Originals of photos and logs taken out, each with a reason",
+         counts.originals_taken_out))}

@@ -2,6 +2,7 @@
 from django.contrib import messages
 from django.http import Http404
 from django.shortcuts import redirect, render
+from django.urls import reverse
 
 from core.accounts.models import Role
 from core.once import once
@@ -10,6 +11,7 @@ from teardowns.models import Decision as Decided
 from teardowns.presenting.people_rows import person_row
 from teardowns.presenting.statement_sheet import statement_sheet
 from teardowns.services.grant_role import propose_role, roles_to_propose
+from teardowns.services.moderated_files import accounts_with_same_files
 from teardowns.services.people import accounts
 from teardowns.services.state_reasons import NoReason
 from teardowns.services.suspend_account import lift_suspension, may_suspend, suspend_account
@@ -37,6 +39,8 @@ def person(request, pk):
     return render(request, "teardowns/person.html", {
         "row": person_row(found), "person": found, "decision": decision, "roles": roles,
         "form": form, "statements": [statement_sheet(one) for one in said],
+        "linked": [(reverse("person", args=[pk]), name, n)
+                   for pk, name, n in accounts_with_same_files(found.pk)],
         "is_self": found.pk == request.user.pk})
 
 

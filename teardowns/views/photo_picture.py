@@ -53,7 +53,7 @@ def photo_from_above(request, pk, key):
 
 
 def photo_original(request, pk, key):
-    """The file as it came in, for its contributor and for moderators; never shown in the page."""
+    """The file as it came in, for who sent it; never shown in the page."""
     photo = access.photo_with_original(request.user, pk, key)
     name = f"{photo.key}.{SUFFIX.get(photo.media_type, 'bin')}"
     answer = FileResponse(_opened("originals", original_name(photo.sha256)), as_attachment=True,

@@ -79,7 +79,7 @@ def _opened(stack, recording):
 
 
 def recording_original(request, pk, key):
-    """The file as it came in, for its contributor and for moderators."""
+    """The file as it came in, for who sent it."""
     recording = access.recording_with_original(request.user, pk, key)
     try:
         content = storages["originals"].open(original_name(recording.sha256))

@@ -30,7 +30,6 @@ def unit_recording(request, pk, key):
         **sheet, "unit": recording.unit, "deferral": DEFERRAL,
         "columns": columns_said(recording),
         "may_change": access.may_change(request.user, recording.unit),
-        "may_have": request.user.is_authenticated and (
-            request.user.pk == recording.author_id
-            or access.may_moderate(request.user)),
+        "may_have": request.user.pk == recording.author_id,
+        "may_moderate": access.may_decide(request.user, recording.unit),
     })

@@ -90,9 +90,9 @@ def test_not_even_its_name_stands_in_the_list(client, log):
     assert log.key.encode() in told and b"4711" not in told
 
 
-def test_the_file_as_it_came_in_is_for_its_contributor_and_moderators(client, alice, mona, bob,
+def test_the_file_as_it_came_in_is_for_who_sent_it(client, alice, mona, bob,
                                                                       rita, log):
-    for person, status in ((None, 404), (bob, 404), (rita, 404), (alice, 200), (mona, 200)):
+    for person, status in ((None, 404), (bob, 404), (rita, 404), (mona, 404), (alice, 200)):
         if person:
             client.force_login(person)
         response = client.get(public(log, "original/"))
