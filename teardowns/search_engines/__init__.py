@@ -1,0 +1,91 @@
+"""One interface to what SQLite and PostgreSQL offer for finding rows of SearchText.
+
+    install(connection)             make the index, or make it anew where its definition changed
+    missing(connection)             what of it is not there
+    ids(connection, tiers, limit)   rows by tier, the newest first in each; ids_by_tier: apart
+    inside(connection, pieces, …)   rows with pieces inside their markings
+    beginning(connection, column)   how a column is asked for what begins with a text
+    tidy(connection)                what the database does not do by itself to keep it quick
+"""
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from django.db import connections
+from django.db.backends.base.base import BaseDatabaseWrapper
+
+from teardowns.searching.wanted import Wanted
+
+from . import postgresql, sqlite
+
+TABLE = "teardowns_searchtext"
+
+
+def engine(connection: BaseDatabaseWrapper) -> Any:
+    return postgresql if connection.vendor == "postgresql" else sqlite
+
+
+def install_after_migrating(using: str, **kwargs: Any) -> None:
+    """For the signal post_migrate; a table that is not there yet is passed over."""
+    connection = connections[using]
+    if TABLE in connection.introspection.table_names() and engine(connection).missing(connection):
+        install(connection)
+
+
+def install(connection: BaseDatabaseWrapper) -> None:
+    """The index over what the table holds now; whatever was there of it is dropped before."""
+    engine(connection).install(connection)
+
+
+def missing(connection: BaseDatabaseWrapper) -> list[str]:
+    return engine(connection).missing(connection)
+
+
+def tidy(connection: BaseDatabaseWrapper) -> None:
+    engine(connection).tidy(connection)
+
+
+def ids(connection: BaseDatabaseWrapper, tiers: Sequence[Wanted], limit: int) -> list[int]:
+    """Keys of rows that have what a tier wants, tier after tier, each row once."""
+    by_tier = ids_by_tier(connection, tiers, limit)
+    return list(dict.fromkeys(key for keys in by_tier for key in keys))
+
+
+def ids_by_tier(connection: BaseDatabaseWrapper, tiers: Sequence[Wanted], limit: int,
+                enough_from: int | None = None) -> list[list[int]]:
+    """For each tier the keys of its rows, the newest first, at most `limit`; one query for all.
+
+    With a limit of one it is any row, which is quicker.
+
+    enough_from : from this tier on, none needs to be asked after one that reached the limit
+    """
+    found: list[list[int]] = [[] for _ in tiers]
+    last = len(tiers) if enough_from is None else enough_from
+    if tiers:
+        for tier, key in engine(connection).by_tier(connection, tiers, limit, last):
+            found[tier].append(key)
+    return found
+
+
+def inside(connection: BaseDatabaseWrapper, pieces: Sequence[str], besides: Wanted | None,
+           kind: int, limit: int) -> list[int]:
+    """Keys of rows in whose run-together markings all pieces stand, the newest first.
+
+    pieces : folded letters and digits, three or more of each; besides : what else the row has;
+    kind : of models.search_texts.Findable
+    """
+    one = engine(connection)
+    where = [one.INSIDE] * len(pieces) + [one.BESIDES] * (besides is not None)
+    values: list[Any] = [f"%{piece}%" for piece in pieces]
+    if besides is not None:
+        values.append(one.written(besides))
+    with connection.cursor() as cursor:
+        cursor.execute(one.PIECES.format(where=" AND ".join(where)),
+                       [*values, kind, limit])
+        return [key for key, in cursor.fetchall()]
+
+
+def beginning(connection: BaseDatabaseWrapper, column: str, text: str) -> tuple[str, list[str]]:
+    """A condition that the index over the column answers, and its values."""
+    return engine(connection).beginning(column, text)

@@ -1,0 +1,188 @@
+"""What each engine must answer: run on SQLite and on PostgreSQL, with the same rows and words."""
+import pytest
+from django.db import connection
+
+from teardowns.models import SearchText
+from teardowns.search_engines import (
+    beginning,
+    engine,
+    ids,
+    ids_by_tier,
+    inside,
+    install,
+    install_after_migrating,
+    missing,
+    tidy,
+)
+from teardowns.searching.wanted import AllOf, AnyOf, Token
+
+pytestmark = pytest.mark.django_db
+
+
+def put(key, tokens, run_together=""):
+    SearchText.objects.create(id=key, title="", tokens=tokens, run_together=run_together)
+
+
+def found(wanted, limit=10):
+    return ids(connection, [wanted], limit)
+
+
+def within(*pieces, besides=None, kind=0, limit=10):
+    return inside(connection, pieces, besides, kind, limit)
+
+
+def test_the_index_is_there_once_the_tables_are():
+    assert missing(connection) == []
+
+
+def test_a_word_finds_the_rows_that_have_it_the_newest_first():
+    put(4, "urhub urdesk")
+    put(8, "urhub")
+    put(12, "urhubs")
+    assert found(Token("urhub")) == [8, 4]
+
+
+def test_a_beginning_finds_whatever_begins_so():
+    put(4, "urhub")
+    put(8, "urhubs")
+    put(12, "uthub")
+    assert found(Token("urhu", is_start=True)) == [8, 4]
+
+
+def test_words_are_joined_by_and_or_in_any_depth():
+    put(4, "ura urb")
+    put(8, "ura urc")
+    put(12, "urb urc")
+    a, b, c = Token("ura"), Token("urb"), Token("urc")
+    assert found(AllOf((a, b))) == [4]
+    assert found(AllOf((a, AnyOf((b, c))))) == [8, 4]
+    assert found(AnyOf((AllOf((a, b)), AllOf((b, c))))) == [12, 4]
+
+
+@pytest.mark.parametrize("word", ["urжук", "ur充电器", "urλ", "ur2.4a", "urand", "urnear", "uror"])
+def test_letters_of_any_script_points_and_words_of_a_query_language_are_words(word):
+    put(4, f"ura {word}")
+    put(8, "ura")
+    assert found(Token(word)) == [4]
+
+
+def test_a_point_holds_a_number_together():
+    put(4, "ur2.4a")
+    assert found(Token("ur2")) == found(Token("ur4a")) == []
+
+
+def test_tiers_come_one_after_the_other_and_each_row_once():
+    put(4, "uma ura")
+    put(8, "ura")
+    assert ids(connection, [Token("uma"), Token("ura")], 10) == [4, 8]
+    assert ids_by_tier(connection, [Token("uma"), Token("urz"), Token("ura")], 10) == [
+        [4], [], [8, 4]]
+
+
+def test_each_tier_has_its_limit_and_no_tier_asks_nothing():
+    for key in (4, 8, 12):
+        put(key, "ura")
+    assert found(Token("ura"), limit=2) == [12, 8]
+    assert ids(connection, [], 10) == []
+
+
+def test_of_tiers_that_need_not_all_be_asked_the_first_full_one_is_the_last_that_counts():
+    for key in (4, 8, 12):
+        put(key, "ura urb")
+    tiers = [Token("ura"), Token("urb"), Token("ura")]
+    full, *_ = ids_by_tier(connection, tiers, 2, enough_from=0)
+    assert full == [12, 8]
+    full, also, _ = ids_by_tier(connection, tiers, 2, enough_from=1)
+    assert full == also == [12, 8]
+
+
+def test_a_piece_is_found_inside_of_one_marking_and_not_across_two():
+    put(4, "", "p26318\nab34")
+    put(8, "", "63\n18")
+    assert within("631") == [4]
+    assert within("6318") == [4]
+    assert within("8a") == within("18ab") == []
+
+
+def test_pieces_and_words_are_asked_for_together():
+    put(4, "urhub", "p26318")
+    put(8, "urdesk", "p26318")
+    assert within("631", "318", besides=Token("urhub")) == [4]
+    assert within("631", "999") == []
+
+
+def test_pieces_are_asked_for_by_kind_and_with_a_limit():
+    put(4, "", "p26318")
+    put(5, "", "p26318")
+    put(8, "", "p26318")
+    assert within("6318", limit=1) == [8]
+    assert within("6318", kind=1) == [5]
+
+
+def test_a_changed_row_is_found_by_its_new_words_alone():
+    put(4, "urhub", "p26318")
+    SearchText.objects.filter(pk=4).update(tokens="urdesk", run_together="a81")
+    assert found(Token("urhub")) == within("6318") == []
+    assert found(Token("urdesk")) == within("a81") == [4]
+
+
+def test_a_row_that_takes_the_place_of_another_is_found_by_its_new_words_alone():
+    put(4, "urhub", "p26318")
+    SearchText.objects.bulk_create(
+        [SearchText(id=4, title="", tokens="urdesk", run_together="a81")], update_conflicts=True,
+        unique_fields=["id"], update_fields=["tokens", "run_together"])
+    assert found(Token("urhub")) == within("6318") == []
+    assert found(Token("urdesk")) == [4]
+
+
+def test_a_row_that_went_is_not_found():
+    put(4, "urhub", "p26318")
+    SearchText.objects.filter(pk=4).delete()
+    assert found(Token("urhub")) == within("6318") == []
+
+
+def test_an_index_made_anew_finds_what_the_table_holds():
+    put(4, "urhub", "p26318")
+    install(connection)
+    assert found(Token("urhub")) == within("6318") == [4]
+
+
+def test_a_tidied_index_finds_the_same():
+    for key in range(4, 84, 4):
+        put(key, f"ura urw{key}", f"p26318\nm{key}x")
+    SearchText.objects.filter(pk=8).delete()
+    before = found(Token("ura"), limit=50), within("6318", limit=50)
+    tidy(connection)
+    assert (found(Token("ura"), limit=50), within("6318", limit=50)) == before
+    assert len(before[0]) == len(before[1]) == 19
+
+
+def test_what_is_missing_is_made_after_migrating():
+    put(4, "urhub", "p26318")
+    drop = {"sqlite": "DROP TRIGGER searchtext_put",
+            "postgresql": "DROP INDEX searchtext_pieces"}[connection.vendor]
+    with connection.cursor() as cursor:
+        cursor.execute(drop)
+    assert missing(connection)
+    install_after_migrating(using=connection.alias)
+    assert missing(connection) == []
+    assert found(Token("urhub")) == [4]
+
+
+def test_an_index_of_an_older_definition_counts_as_missing(monkeypatch):
+    one = engine(connection)
+    if connection.vendor == "postgresql":
+        monkeypatch.setattr(one, "VERSION", "another")
+    else:
+        monkeypatch.setitem(one.DEFINITIONS, "search_tokens", "another")
+    assert missing(connection)
+
+
+def test_a_beginning_of_a_column_is_a_condition():
+    put(4, "")
+    SearchText.objects.filter(pk=4).update(title="hub65")
+    for text, count in (("hub", 1), ("hub65", 1), ("hub66", 0), ("ub", 0)):
+        condition, values = beginning(connection, "title", text)
+        with connection.cursor() as cursor:
+            cursor.execute(f"SELECT count(*) FROM teardowns_searchtext WHERE {condition}", values)
+            assert cursor.fetchone() == (count,)
