@@ -10,6 +10,7 @@ REFS = ("Name rows of evidence by unit, kind and name, as in 12/component/q1: th
 
 
 class FamilyForm(LibraryForm):
+    alike = forms.IntegerField(widget=forms.HiddenInput, required=False, min_value=1)
     name = forms.CharField(label="Name", max_length=120, help_text="By what its boards have in "
                            "common, such as a board number; not by a maker.",
                            error_messages={"required": "Give the family a name."})
@@ -27,7 +28,17 @@ class FamilyForm(LibraryForm):
         return " ".join(self.cleaned_data["name"].split())
 
 
+class ApartForm(LibraryForm):
+    """Two units that look alike have two boards."""
+
+    reason = forms.CharField(
+        label="Why these are two boards", max_length=2000, widget=LONG,
+        help_text="What differs in their design. It is kept, and the pair is not proposed again.",
+        error_messages={"required": "Say what differs: the pair is not proposed again."})
+
+
 class MemberForm(LibraryForm):
+    alike = forms.IntegerField(widget=forms.HiddenInput, required=False, min_value=1)
     unit = forms.IntegerField(label="Unit", min_value=1, help_text="The number in the address of "
                               "its page.", error_messages={
                                   "required": "Give the number of a published unit.",

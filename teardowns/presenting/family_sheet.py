@@ -14,7 +14,8 @@ from .library_texts import linked, moment
 from .library_units import LibraryUnit
 
 APART = ("Nothing of one unit’s evidence is counted for another: each verdict rests on what was "
-         "found in that unit alone. That two boards look alike does not tell that their parts are.")
+         "found in that unit alone. That two boards look alike does not tell that their parts are. "
+         "What sister boards would add stands beside, and is said to be theirs.")
 NAMES = {"name": "Name", "description": "What the board is",
          "evidence_for": "What speaks for one board", "evidence_against": "What speaks against it"}
 
@@ -28,6 +29,8 @@ class MemberLine:
     why: SafeString
     by: str                  # "alice proposed it, mona accepted it on 2026-11-26"
     reason: str
+    likeness: str            # "likeness 0.83 when it was proposed", or ""
+    beside: str              # what sister boards would change in its verdicts, or ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +46,7 @@ class MembershipLine:
     state: str
     decided: str             # "mona, 2026-11-26 10:00 UTC: the same board number", or ""
     removed: str
+    likeness: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,16 +58,23 @@ class Event:
     reason: str = ""
 
 
-def member_lines(units: Iterable[LibraryUnit],
-                 members: Mapping[int, BoardFamilyMember]) -> list[MemberLine]:
-    """members : memberships that count, with their people, by unit"""
-    return [_member(unit, members[unit.pk]) for unit in units]
+def member_lines(units: Iterable[LibraryUnit], members: Mapping[int, BoardFamilyMember],
+                 beside: Mapping[int, str]) -> list[MemberLine]:
+    """members : memberships that count, with their people, by unit; beside : see family_boards"""
+    return [_member(unit, members[unit.pk], beside.get(unit.pk, "")) for unit in units]
 
 
-def _member(unit, member):
+def _member(unit, member, beside):
     accepted = f"{member.decided_by.get_username()} accepted it on {member.decided_at:%Y-%m-%d}"
     return MemberLine(unit, member.get_absolute_url(), linked(member.why),
-                      f"{member.proposer.get_username()} proposed it, {accepted}", member.reason)
+                      f"{member.proposer.get_username()} proposed it, {accepted}", member.reason,
+                      _likeness(member), beside)
+
+
+def _likeness(member):
+    if member.similarity is None:
+        return ""
+    return f"likeness {member.similarity:.2f} of 1 when it was proposed"
 
 
 def membership_line(member: BoardFamilyMember) -> MembershipLine:
@@ -73,7 +84,7 @@ def membership_line(member: BoardFamilyMember) -> MembershipLine:
         linked(member.why), member.proposer.get_username(), moment(member.proposed_at),
         member.get_state_display(),
         _said(member.decided_by, member.decided_at, member.reason),
-        _said(member.removed_by, member.removed_at, member.removal_reason))
+        _said(member.removed_by, member.removed_at, member.removal_reason), _likeness(member))
 
 
 def _said(person, at, reason):

@@ -4,6 +4,7 @@ from __future__ import annotations
 from typing import Any
 
 from django.db import IntegrityError, transaction
+from django.db.models import Q
 from django.http import Http404
 from django.utils import timezone
 from django.utils.text import slugify
@@ -12,11 +13,20 @@ from core.accounts.models import User
 from core.audit.record import record
 from core.stale import Stale
 from teardowns import access
-from teardowns.models import BoardFamily, BoardFamilyMember, ProposalState, Unit
+from teardowns.models import (
+    BoardFamily,
+    BoardFamilyMember,
+    CandidateState,
+    Lookalike,
+    ProposalState,
+    Unit,
+)
 from teardowns.workflow import NotNow
 
 from .evidence_refs import check_refs
+from .index_words import index_families
 from .library_notices import tell_of_member
+from .list_units import list_units
 from .proposals import (
     REASON_NEEDED,
     WHY_NEEDED,
@@ -35,9 +45,16 @@ IN_ALREADY = "This unit belongs to the family already, or a proposal that it doe
 NOT_PUBLIC = "Only a published unit can belong to a family: give the number of one."
 
 
-def create_family(*, moderator: User, **texts: str) -> BoardFamily:
-    """A family without units. Raises Refused."""
-    return _keep(BoardFamily(curator=moderator), moderator, texts, "family_created")
+@transaction.atomic
+def create_family(*, moderator: User, alike: int | None = None, **texts: str) -> BoardFamily:
+    """A family without units. Raises Refused.
+
+    alike : a pair of units that it is opened for; each is proposed for it by itself
+    """
+    family = _keep(BoardFamily(curator=moderator), moderator, texts, "family_created")
+    if alike is not None:
+        Lookalike.objects.filter(pk=alike, state=CandidateState.OPEN).update(family=family)
+    return family
 
 
 def rename_family(*, moderator: User, family_pk: int, version: int, **texts: str) -> BoardFamily:
@@ -53,8 +70,12 @@ def rename_family(*, moderator: User, family_pk: int, version: int, **texts: str
         return _keep(family, moderator, texts, "family_changed")
 
 
-def propose_member(*, proposer: User, family_pk: int, unit_pk: int, why: str) -> BoardFamilyMember:
-    """That a published unit belongs to the family, with what speaks for it. Raises Refused."""
+def propose_member(*, proposer: User, family_pk: int, unit_pk: int, why: str,
+                   alike: int | None = None) -> BoardFamilyMember:
+    """That a published unit belongs to the family, with what speaks for it. Raises Refused.
+
+    alike : a pair that it is one of, whose likeness is kept with the proposal
+    """
     if not why.strip():
         raise Refused({"why": WHY_NEEDED})
     check_waiting(BoardFamilyMember, proposer)
@@ -62,7 +83,8 @@ def propose_member(*, proposer: User, family_pk: int, unit_pk: int, why: str) ->
     unit = Unit.objects.published().filter(pk=unit_pk).first()
     if unit is None:
         raise Refused({"unit": NOT_PUBLIC})
-    member = BoardFamilyMember(family_id=family_pk, unit=unit, proposer=proposer, why=why.strip())
+    member = BoardFamilyMember(family_id=family_pk, unit=unit, proposer=proposer, why=why.strip(),
+                               similarity=_likeness(alike, unit_pk))
     try:
         with transaction.atomic():
             save_by(member, proposer)
@@ -85,6 +107,7 @@ def decide_member(*, moderator: User, member_pk: int, version: int, accepted: bo
     state = ProposalState.ACCEPTED if accepted else ProposalState.DECLINED
     close(member, moderator, state, reason)
     tell_of_member(member, moderator)
+    list_units([member.unit_id])
     _note(member, moderator, f"member_{state}", member.reason)
     return member
 
@@ -117,8 +140,16 @@ def remove_member(*, moderator: User, member_pk: int, version: int,
     member.version += 1
     save_by(member, moderator)
     tell_of_member(member, moderator)
+    list_units([member.unit_id])
     _note(member, moderator, "member_removed", member.removal_reason)
     return member
+
+
+def _likeness(alike, unit_pk):
+    if alike is None:
+        return None
+    pairs = Lookalike.objects.filter(Q(first=unit_pk) | Q(second=unit_pk), pk=alike)
+    return pairs.values_list("score", flat=True).first()
 
 
 def _keep(family, moderator, texts: dict[str, Any], action):
@@ -131,6 +162,7 @@ def _keep(family, moderator, texts: dict[str, Any], action):
     try:
         with transaction.atomic():
             save_by(family, moderator)
+            index_families([family.pk])
             record(moderator, action, subject=f"family/{family.pk}", name=family.name)
     except IntegrityError:
         raise Refused({"name": TAKEN}) from None

@@ -1,19 +1,23 @@
 """Two records of one specimen: the younger becomes a tombstone that names the other.
 
 No evidence moves, for who measured what stays with its record. Who watched the younger record
-watches the other, and replies stand beside the other from then on. It takes two people.
+watches the other, replies stand beside the other, and its place in a board family is the other's
+from then on. It takes two people.
 """
 from __future__ import annotations
 
 from django.db import transaction
 from django.http import Http404
+from django.utils import timezone
 
 from core.accounts.models import User
 from teardowns import access
 from teardowns.models import (
     Approval,
     ApprovalAction,
+    BoardFamilyMember,
     Decision,
+    ProposalState,
     Reply,
     Statement,
     Status,
@@ -23,7 +27,9 @@ from teardowns.models import (
 from teardowns.workflow import NotNow
 
 from .ask_approval import ask_approval
+from .list_units import list_units
 from .move_work import locked_unit, move
+from .proposals import save_by
 from .state_reasons import give_reasons, traces
 from .withdraw_unit import mark_withdrawn
 
@@ -33,6 +39,7 @@ NO_OTHER = "There is no published record with that number."
 NOT_THIS = "Only a record that is published, submitted or in review can be merged into another."
 YOUNGER = ("The younger record is merged into the older one, which others have cited longer: open "
            "the younger one and merge it from there.")
+JOINED = "Its record was merged into unit {}, which stands in this family or is proposed for it."
 CORRECTED = "A correction of one of them is open: have it decided or dropped first."
 
 
@@ -88,6 +95,8 @@ def merge_units(approval: Approval, moderator: User) -> Statement:
     unit.successor = other
     unit.save(update_fields=["successor"])
     _move_followers(unit, other)
+    _move_memberships(unit, other, moderator)
+    list_units([other.pk])
     event = "withdraw" if unit.status == Status.PUBLISHED else "decline"
     if event == "withdraw":
         mark_withdrawn(unit, approval.code, statement.rule)
@@ -100,6 +109,30 @@ def _move_followers(unit, other):
     Reply.objects.filter(unit=unit).update(unit=other)
     already = Watch.objects.filter(unit=other).values("person")
     Watch.objects.filter(unit=unit).exclude(person__in=already).update(unit=other)
+
+
+def _move_memberships(unit, other, moderator):
+    """The specimen keeps its families; where the other record has its place already, one ends."""
+    live = BoardFamilyMember.objects.live()
+    taken = dict(live.filter(unit=other).values_list("family", "state"))
+    for member in live.select_for_update().filter(unit=unit).order_by("pk"):
+        if member.family_id in taken:
+            _end(member, other, moderator)
+        else:
+            member.unit = other
+        member.version += 1
+        save_by(member, moderator)
+
+
+def _end(member, other, moderator):
+    if member.state == ProposalState.ACCEPTED:
+        member.state, member.removal_reason = ProposalState.REMOVED, JOINED.format(other.pk)
+        member.removed_by, member.removed_at = moderator, timezone.now()
+    elif member.proposer_id == moderator.pk:               # nobody decides about their own
+        member.state = ProposalState.TAKEN_BACK
+    else:
+        member.state, member.reason = ProposalState.DECLINED, JOINED.format(other.pk)
+        member.decided_by, member.decided_at = moderator, timezone.now()
 
 
 def _younger_pk(approval):

@@ -1,7 +1,6 @@
 """A unit in a family, or proposed for it: its reasons, the decision, and its removal."""
-from django.contrib import messages
 from django.http import Http404
-from django.shortcuts import redirect, render
+from django.shortcuts import render
 
 from core.once import once
 from core.stale import Stale
@@ -10,8 +9,7 @@ from teardowns.forms.part_forms import DecisionForm
 from teardowns.models import BoardFamilyMember, ProposalState
 from teardowns.presenting.family_sheet import APART, membership_line
 from teardowns.services.edit_family import decide_member, remove_member, take_back_member
-from teardowns.services.proposals import Refused
-from teardowns.workflow import NotNow
+from teardowns.views.proposal_steps import decided, taken_back
 
 PEOPLE = ("proposer", "decided_by", "removed_by", "unit", "family")
 CHANGED = ("Somebody changed it since you opened the page; what it says now stands above, and your "
@@ -32,40 +30,29 @@ def family_decide(request, pk):
     if decision not in DONE:
         raise Http404("There is no such decision.")
     form = DecisionForm(request.POST)
-    if not form.is_valid():
-        return _page(request, member, form)
-    said = {"moderator": request.user, "member_pk": member.pk,
-            "version": form.cleaned_data["seen"], "reason": form.cleaned_data["reason"]}
     try:
-        if decision == "remove":
-            remove_member(**said)
-        else:
-            decide_member(accepted=decision == "accept", **said)
-    except Refused as refused:
-        form.refuse(refused.errors)
-        return _page(request, member, form)
+        return decided(request, member, form, lambda said: _decide(member.pk, decision, said),
+                       lambda: _page(request, member, form))
     except Stale:
         member = _member(request, pk)
         form.see_now(member.version)
         form.add_error(None, CHANGED)
         return _page(request, member, form)
-    except NotNow as not_now:
-        messages.error(request, str(not_now))
-        return redirect(member)
-    messages.success(request, DONE[decision])
-    return redirect(member)
+
+
+def _decide(pk, decision, said):
+    if decision == "remove":
+        remove_member(member_pk=pk, **said)
+    else:
+        decide_member(member_pk=pk, accepted=decision == "accept", **said)
+    return DONE[decision]
 
 
 @once
 def family_take_back(request, pk):
     member = _member(request, pk)
-    try:
-        take_back_member(proposer=request.user, member_pk=member.pk)
-    except NotNow as not_now:
-        messages.error(request, str(not_now))
-    else:
-        messages.success(request, "Taken back: no moderator is asked about it any more.")
-    return redirect(member)
+    return taken_back(request, member, lambda: take_back_member(
+        proposer=request.user, member_pk=member.pk))
 
 
 def _member(request, pk):

@@ -4,12 +4,23 @@ from django.http import Http404
 
 from core.accounts.models import Role
 from core.audit.models import Entry
-from teardowns.models import Approval, Decision, Measurement, Statement, Status, Unit, Watch
+from teardowns.models import (
+    Approval,
+    BoardFamilyMember,
+    Decision,
+    Measurement,
+    ProposalState,
+    Statement,
+    Status,
+    Unit,
+    Watch,
+)
 from teardowns.services.appeal import decide_appeal, open_appeal
 from teardowns.services.decide_approval import approve
 from teardowns.services.merge_units import ask_merge
 from teardowns.workflow import NotNow
 from tests.cast import person
+from tests.library import family as opened
 from tests.published import published
 
 pytestmark = pytest.mark.django_db
@@ -60,6 +71,47 @@ def test_watchers_move_and_nobody_watches_twice(asked, younger, older, alice, ri
         (alice, younger), (rita, younger), (rita, older)))
     approve(by=milo, approval_pk=asked.pk)
     assert set(Watch.objects.about(older).values_list("person", flat=True)) == {alice.pk, rita.pk}
+
+
+def joined(family, unit, rita, mona, state=ProposalState.ACCEPTED):
+    said = {} if state == ProposalState.PROPOSED else {
+        "decided_by": mona, "decided_at": unit.published_at, "reason": "One layout."}
+    return BoardFamilyMember.objects.create(family=family, unit=unit, proposer=rita,
+                                            why="The same board.", state=state, **said)
+
+
+@pytest.mark.parametrize("state", [ProposalState.ACCEPTED, ProposalState.PROPOSED])
+def test_its_place_in_a_family_is_the_other_record_s_from_then_on(
+        asked, younger, older, rita, mona, milo, state):
+    member = joined(opened(mona), younger, rita, mona, state)
+    approve(by=milo, approval_pk=asked.pk)
+    member.refresh_from_db()
+    assert (member.unit, member.state) == (older, state)
+    assert member.history.first().history_user == milo
+
+
+@pytest.mark.parametrize(("state", "end"), [
+    (ProposalState.ACCEPTED, ProposalState.REMOVED),
+    (ProposalState.PROPOSED, ProposalState.DECLINED)])
+def test_where_both_stand_in_a_family_one_place_ends_with_its_reason(
+        asked, younger, older, rita, mona, milo, state, end):
+    family = opened(mona)
+    joined(family, older, rita, mona)
+    member = joined(family, younger, rita, mona, state)
+    approve(by=milo, approval_pk=asked.pk)
+    member.refresh_from_db()
+    assert member.state == end and f"unit {older.pk}" in (member.removal_reason or member.reason)
+    assert family.memberships.current().count() == 1
+
+
+def test_a_proposal_of_whoever_approves_is_taken_back_and_not_decided(
+        asked, younger, older, rita, mona, milo):
+    family = opened(mona)
+    joined(family, older, rita, mona)
+    member = joined(family, younger, milo, mona, ProposalState.PROPOSED)
+    approve(by=milo, approval_pk=asked.pk)
+    member.refresh_from_db()
+    assert member.state == ProposalState.TAKEN_BACK
 
 
 def test_who_asked_does_not_decide_nor_who_owns_one_of_them(asked, older, mona, milo, rita, ada):
