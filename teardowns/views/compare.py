@@ -1,0 +1,49 @@
+"""Two to six public units side by side; with fewer, a page that helps to choose."""
+from django.shortcuts import render
+
+from teardowns.forms.chosen_units import LEAST, MOST, Chosen, read_choice, written
+from teardowns.presenting.compare_choice import compare_address, offered, picked, problems_of
+from teardowns.presenting.compare_sheet import compare_sheet
+from teardowns.services.compared_curves import compared_curves
+from teardowns.services.compared_units import compared_units
+from teardowns.services.units_to_compare import units_to_compare
+
+LONGEST_SEARCH = 100
+
+
+def compare(request):
+    """?units=3,8v2,12 in the order of the columns; &q=… looks for another one to add."""
+    choice = read_choice(request.GET.getlist("units"))
+    found = compared_units([(one.pk, one.version) for one in choice.units])
+    keys = [Chosen(*key) for key in found.keys]
+    context = {
+        "problems": problems_of(choice.problems, found.withdrawn, found.missing,
+                                found.again),
+        "picked": picked(found.units, keys), "units": written(keys), "most": MOST,
+        "has_room": len(keys) < MOST,
+    }
+    if len(keys) < LEAST or "q" in request.GET:
+        return render(request, "teardowns/compare_choose.html", context | _choosing(request, keys))
+    sheet = compare_sheet(found.units, compared_curves(found.units), request.GET.get("stage", ""))
+    return render(request, "teardowns/compare.html", context | sheet | {
+        "here": compare_address(keys)})
+
+
+def _choosing(request, keys):
+    text = request.GET.get("q", "").replace("\0", "")[:LONGEST_SEARCH]
+    rows = units_to_compare(text, {key.pk for key in keys}) if len(keys) < MOST else []
+    return {
+        "q": text, "is_enough": len(keys) >= LEAST, "here": compare_address(keys),
+        "asks": _asks(len(keys)), "offered": offered(rows, keys),
+    }
+
+
+def _asks(count):
+    """What to do next."""
+    if count == 0:
+        return "Choose at least two units, up to six."
+    if count == 1:
+        return "One unit is chosen: choose at least one more."
+    if count == MOST:
+        return "Six units are chosen: take one out to make room for another."
+    return "Choose another one, or compare those that are chosen."
