@@ -12,6 +12,7 @@ from teardowns.models import Change, Part, PartLimit, PartProposal, Role
 
 from .library_texts import moment, quantity_label, value_text
 from .library_units import LibraryUnit, library_unit
+from .part_powers import UNKNOWN_POWERS, PowerCells
 
 LABELS = {"marking": "Marking", "function": "What it is", "package": "Package", "note": "Remark",
           "value": "Value", "source": "Source", "document": "Source",
@@ -34,6 +35,7 @@ class Containing:
     unit: LibraryUnit
     rows: str                # "primary controller U1; output rectifier D5 (2)"
     is_earlier: bool         # published before the latest change of a limit
+    powers: PowerCells       # what was measured, and what is worked out
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,10 +58,12 @@ def limit_lines(limits: Iterable[PartLimit], meanings: Any) -> list[LimitLine]:
     ) for limit in limits]
 
 
-def containing(units: Iterable[Any], limits_changed: datetime | None) -> list[Containing]:
+def containing(units: Iterable[Any], limits_changed: datetime | None,
+               powers: Mapping[int, PowerCells]) -> list[Containing]:
     """units : with `pk`, the columns of their `version`, and `rows` of components"""
     return [Containing(library_unit(one.pk, one.version), "; ".join(map(_row, one.rows)),
-                       _is_earlier(one.version["published_at"], limits_changed))
+                       _is_earlier(one.version["published_at"], limits_changed),
+                       powers.get(one.pk, UNKNOWN_POWERS))
             for one in units]
 
 

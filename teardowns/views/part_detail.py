@@ -5,7 +5,9 @@ from teardowns import access
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.models import Part, PartLimit, ProposalState
 from teardowns.presenting.part_history import part_history
+from teardowns.presenting.part_powers import CAUTIONS, by_unit, comparisons
 from teardowns.presenting.part_sheet import containing, limit_lines, offers, proposal_line
+from teardowns.services.part_powers import powers_of_units
 from teardowns.services.part_uses import MOST, units_with_part
 
 EVENTS = 100             # of the history
@@ -25,10 +27,14 @@ def part_detail(request, pk):
         history = [event for event in history if _was_looked_at(event, part)]
     changed = next((event.at for event in history if event.of_limit), None)
     units = units_with_part(part)
+    powers = powers_of_units(one.pk for one in units.units) if units.units else []
+    limits = list(part.limits.order_by("quantity", "pk"))
     return render(request, "teardowns/part_detail.html", {
-        "part": part, "limits": limit_lines(part.limits.order_by("quantity", "pk"), QUANTITIES),
+        "part": part, "limits": limit_lines(limits, QUANTITIES),
         "supersedes": Part.objects.listed().filter(superseded_by=part).order_by("marking"),
-        "containing": containing(units.units, changed), "number": units.number, "most": MOST,
+        "containing": containing(units.units, changed, by_unit(limits, powers)),
+        "number": units.number, "most": MOST,
+        "comparisons": comparisons(limits, powers), "cautions": CAUTIONS,
         "history": history[:EVENTS], "waiting": [proposal_line(one) for one in waiting],
         "offers": offers(part),
     })

@@ -2,13 +2,14 @@
 from urllib.parse import urlencode
 
 from django.core.paginator import Paginator
-from django.db.models import Value
+from django.db.models import BooleanField, ExpressionWrapper, Q, Value
 from django.db.models.functions import Replace, Upper
 from django.shortcuts import render
 
 from teardowns.models import Part
 from teardowns.reading.markings_alike import APART, alike
 from teardowns.services.part_uses import numbers_of_units
+from teardowns.services.search import search
 
 PAGE_SIZE = 50
 LONGEST = 80
@@ -26,12 +27,22 @@ def part_list(request):
         "asked": asked, "query": f"{urlencode({'q': asked})}&" if asked else "",
         "page": page, "count": page.paginator.count,
         "rows": [{"part": part, "units": numbers[part.pk]} for part in shown],
+        "near": _read_alike(asked) if asked and not shown else (),
     })
 
 
 def found_by_marking(parts, asked):
-    """Parts whose marking contains what was asked for, spaces, hyphens and case aside."""
+    """Parts whose marking contains what was asked for, spaces, hyphens and case aside; first those
+    that begin with it."""
     plain = Upper("marking")
     for mark in APART:
         plain = Replace(plain, Value(mark), Value(""))
-    return parts.annotate(plain=plain).filter(plain__contains=alike(asked))
+    begins = ExpressionWrapper(Q(plain__startswith=alike(asked)), output_field=BooleanField())
+    return parts.annotate(plain=plain).filter(plain__contains=alike(asked)).annotate(
+        begins=begins).order_by("-begins", "marking")
+
+
+def _read_alike(asked):
+    """Parts that the search finds where no marking is spelt so: letters misread, other words."""
+    parts = Part.objects.listed().in_bulk(search(asked).parts)
+    return list(parts.values())

@@ -72,3 +72,16 @@ def test_the_newest_come_first_in_two_queries(alice, part, django_assert_num_que
     correct(units[0])
     with django_assert_num_queries(2):
         assert [one.pk for one in units_with_part(part).units] == [u.pk for u in units[::-1]]
+
+
+def test_numbers_are_counted_once_until_something_is_published(
+        unit, alice, part, django_assert_num_queries):
+    contain(unit, part)
+    published(unit)
+    assert numbers_of_units([part]) == {part.pk: 1}
+    with django_assert_num_queries(1):
+        assert numbers_of_units([part]) == {part.pk: 1}
+    other = Unit.objects.create(contributor=alice, title="Another")
+    contain(other, part)
+    published(other)
+    assert numbers_of_units([part]) == {part.pk: 2}

@@ -6,6 +6,7 @@ from teardowns.services.decide_part import accept_part
 from teardowns.services.propose_part import propose_part
 from tests.library import POWER, changed_limit, contain, listed, new_limit
 from tests.published import published
+from tests.services.measured_units import measured_unit
 
 pytestmark = pytest.mark.django_db
 
@@ -41,6 +42,27 @@ def test_units_that_contain_it_stand_there_as_published(client, part, unit):
     page = text(client, part)
     assert "Veltrice VQ-45" in page and "primary controller U1" in page
     assert "Renamed on the bench" not in page
+
+
+def test_units_stand_beside_the_power_that_is_cited(client, part, alice):
+    plate = {"kind": "input", "key": "in", "text": "100-240 V", "voltage_low": 100.0,
+             "voltage_high": 240.0}
+    unit = measured_unit(alice, 50.0, 10.0, claims=[plate])
+    contain(unit, part)
+    published(unit)
+    page = text(client, part)
+    assert "Cited: 12\u202fW for 85 to 265 V" in page and 'class="plane spread"' in page
+    assert "10.0\u202fW mains not stated" in page
+    assert "What a published power means" in page
+
+
+def test_a_part_without_a_published_power_is_compared_with_nothing(client, mona, unit):
+    PartLimit.objects.create(part=(rated := listed(mona, "KM700-7", None)), citation="Sheet",
+                             quantity="switch_voltage_rating", value=700.0)
+    contain(unit, rated)
+    published(unit)
+    page = text(client, rated)
+    assert "No published power of it is in the library" in page and "plane" not in page
 
 
 def test_sources_that_differ_are_said_to_decide_nothing(client, part):

@@ -2,6 +2,7 @@
 import pytest
 
 from teardowns.models import Part
+from teardowns.services.index_words import index_parts
 from tests.library import contain, listed
 from tests.published import published
 
@@ -24,6 +25,20 @@ def test_spaces_hyphens_and_case_do_not_matter(client, mona, asked):
     listed(mona, "PZ 6318-A")
     listed(mona, "KR905", None)
     assert markings(client, asked) == ["PZ 6318-A"]
+
+
+def test_markings_that_begin_with_it_come_first(client, mona):
+    for marking in ("AB-63", "PZ6318", "6318-X"):
+        listed(mona, marking, None)
+    assert markings(client, "63") == ["6318-X", "AB-63", "PZ6318"]
+
+
+def test_a_misread_marking_is_found_by_the_search(client, mona):
+    part = listed(mona, "PZ6O18", None)
+    index_parts([part.pk])
+    page = client.get(ADDRESS, {"q": "PZ6018"})
+    assert page.context["rows"] == [] and list(page.context["near"]) == [part]
+    assert part.get_absolute_url() in page.content.decode()
 
 
 @pytest.mark.parametrize("asked", ["%", "zz", "PZ6319"])

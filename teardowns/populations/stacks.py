@@ -1,0 +1,39 @@
+"""One quantity of many units: in which bin each lies, and who stands at the ends."""
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from .relation import MOST_POINTS
+from .spread import Spread, bins, number_of_bins, spread
+
+MOST_AT_ENDS = 15        # units at either end that are drawn as points beside bars
+
+
+@dataclass(frozen=True, slots=True)
+class Stacks:
+    """rows : (m,) int, chosen units whose value is known, the smallest first
+    bin : (m,) int, of each row; counts : (k,) int, rows in each bin
+    ends : rows at both ends; is_dense : whether the rest is drawn as bars
+    """
+
+    rows: np.ndarray
+    bin: np.ndarray
+    counts: np.ndarray
+    ends: np.ndarray
+    is_dense: bool
+    spread: Spread
+
+
+def stacks(values: np.ndarray, chosen: np.ndarray, low: float, high: float) -> Stacks:
+    """values : (n,) of all listed units, NaN where unknown; chosen : (n,) bool; low, high : of the
+    logarithmic scale, in the values' unit"""
+    rows = np.flatnonzero(chosen & np.isfinite(values))
+    rows = rows[np.argsort(values[rows], kind="stable")]
+    number = number_of_bins(low, high)
+    held = bins(values[rows], low, high, number)
+    is_dense = len(rows) > MOST_POINTS
+    ends = np.concatenate([rows[:MOST_AT_ENDS], rows[-MOST_AT_ENDS:]]) if is_dense else rows[:0]
+    return Stacks(rows, held, np.bincount(held, minlength=number), ends, is_dense,
+                  spread(values[rows]))

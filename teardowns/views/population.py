@@ -1,0 +1,63 @@
+"""Public units beside each other in one picture: mass and power, claim and capability, spreads."""
+from urllib.parse import urlencode
+
+import numpy as np
+from django.shortcuts import render
+
+from teardowns.filters import list_query, values_of
+from teardowns.presenting import list_words
+from teardowns.presenting.facet_lists import facet_lists
+from teardowns.presenting.population_kinds import KINDS
+from teardowns.presenting.population_sheet import Asked, find_population, population_sheet
+from teardowns.services.facets import FACETS
+from teardowns.services.find_units import ALL, find_units
+from teardowns.services.listed_numbers import listed_numbers, titles
+
+
+def population(request):
+    query = list_query(request.META["QUERY_STRING"])
+    kind = KINDS.get(request.GET.get("of", ""), next(iter(KINDS.values())))
+    unit, page = (_number(request.GET.get(name)) for name in ("unit", "page"))
+    numbers = listed_numbers()
+    answer = find_units(query.text, query.choices, size=ALL if query.conditions else 1)
+    found = answer.found
+    asked = Asked(kind, numbers, _chosen(numbers, found), numbers.place(unit), page or 1)
+    drawn = find_population(asked)
+    sheet = population_sheet(drawn, titles(drawn.pks))
+    kept = {"of": kind.code} | ({"unit": unit} if asked.this is not None else {})
+    return render(request, "teardowns/population.html", {
+        "sheet": sheet, "unknown_unit": unit if unit and asked.this is None else None,
+        "typed": query.typed, "wrong_words": query.errors.get("q", ""), "kept": kept,
+        "wrong": [words for name, words in query.errors.items() if name in FACETS],
+        "remarks": answer.remarks,
+        "kinds": [(one, _address(kept | {"of": one.code}, query)) for one in KINDS.values()],
+        "facets": _facets(query, found.counts),
+        "narrowed": list_words.narrowed(
+            (label, words, f"?{urlencode(kept)}&{rest.lstrip('?')}")
+            for label, words, rest in query.conditions),
+        "of_how_many": list_words.number_of(found.total), "all_of_kind": f"?{urlencode(kept)}",
+        "earlier": sheet.page > 1 and _address(kept | {"page": sheet.page - 1}, query),
+        "later": sheet.page < sheet.pages and _address(kept | {"page": sheet.page + 1}, query),
+    })
+
+
+def _number(text):
+    return int(text) if text and text.isascii() and text.isdigit() and len(text) < 16 else None
+
+
+def _chosen(numbers, found):
+    """Where all are, none was asked for by its number."""
+    if found.total == len(numbers.pks):
+        return np.ones(len(numbers.pks), bool)
+    return numbers.among(found.pks)
+
+
+def _facets(query, counts):
+    return facet_lists({code: facet.label for code, facet in FACETS.items()},
+                       {code: values_of(facet, counts[code]) for code, facet in FACETS.items()},
+                       counts, query.choices)
+
+
+def _address(first, query):
+    """The same choice in another picture, or on another page of its table."""
+    return f"?{urlencode(first)}&{query.query().lstrip('?')}".rstrip("&")
