@@ -1,0 +1,1 @@
+"""Records on paper: what stands in them, and how the worker makes them."""
