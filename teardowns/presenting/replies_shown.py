@@ -7,6 +7,7 @@ from typing import Any
 
 from django.utils.safestring import SafeString, mark_safe
 
+from teardowns.exchange.beside import reply_row
 from teardowns.models import Reply, ReplyState, Unit
 from teardowns.models.replies import ReplyVersion
 from teardowns.writing import render
@@ -66,10 +67,7 @@ def _shown(reply, names):
 
 def replies_exported(unit: Unit) -> list[dict[str, Any]]:
     """The replies for a document of the unit, beside its evidence: plain text as it was sent."""
-    return [{"about": one.about, "by": one.author_name, "version": one.now_number,
-             "received": one.now_received_at.date().isoformat(), "language": one.now_language,
-             "text": one.now_text, "disputes": one.now_disputes, "answer": one.now_answer}
-            for one in Reply.objects.shown().filter(unit=unit)]
+    return [reply_row(one) for one in Reply.objects.shown().filter(unit=unit)]
 
 
 def reply_versions(versions: Iterable[ReplyVersion], *, whole: bool) -> list[dict[str, Any]]:
