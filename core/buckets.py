@@ -46,6 +46,14 @@ def take(bucket_name: str, key: object, amount: float, per: float, cost: float =
     return max(1, math.ceil((cost - left) / rate + at - now))
 
 
+def left_of(bucket_name: str, key: object, amount: float, per: float, now: float) -> float:
+    """How much of a bucket is left; nothing is taken."""
+    bucket = Bucket.objects.filter(name=bucket_name, owner=_owner(bucket_name, key))
+    for left, at in bucket.values_list("left", "at"):
+        return min(amount, left + max(now - at, 0.0) * amount / per)
+    return amount
+
+
 def _take(bucket, amount, rate, cost, now):
     elapsed = Greatest(Value(now, FloatField()) - F("at"), Value(0.0))
     filled = Least(F("left") + elapsed * Value(rate, FloatField()), Value(float(amount)))

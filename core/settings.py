@@ -50,6 +50,7 @@ MIDDLEWARE = [
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "csp.middleware.CSPMiddleware",
     "core.headers.extra_headers",
+    "teardowns.api.middleware.SpokenInJson",
     "core.accounts.bearer.BearerToken",
     "django.contrib.sessions.middleware.SessionMiddleware",
     "django.middleware.common.CommonMiddleware",
@@ -196,6 +197,8 @@ STORAGES = {
     "originals": private("originals"),      # as they came in, never served to the public
     "pictures": private("pictures"),        # what was derived from them
     "channels": private("channels"),        # the numbers that were read out of logs
+    "printouts": private("printouts"),      # records on paper, made anew when they are wanted
+    "exports": private("exports"),          # bulk data
     "staticfiles": {"BACKEND": "core.static_files.HashedStaticFiles"},
 }
 
@@ -217,6 +220,7 @@ SESSION_COOKIE_NAME = "__Host-session" if HTTPS else "session"
 CSRF_COOKIE_NAME = "__Host-csrf" if HTTPS else "csrf"
 CSRF_COOKIE_SAMESITE = "Lax"
 SECURE_SSL_REDIRECT = HTTPS
+SECURE_REDIRECT_EXEMPT = [r"^api/v1/"]      # refused there: a program would go on sending in clear
 SECURE_HSTS_SECONDS = 2 * 365 * 86400 if HTTPS else 0
 SECURE_HSTS_INCLUDE_SUBDOMAINS = SECURE_HSTS_PRELOAD = HTTPS
 SECURE_REFERRER_POLICY = "same-origin"
@@ -224,6 +228,9 @@ SECURE_CROSS_ORIGIN_OPENER_POLICY = "same-origin"
 X_FRAME_OPTIONS = "DENY"
 if PROXIES:
     SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
+# Requests of the API in a minute: without a token, of a network; with one, of its owner; writes.
+API_READS, API_READS_OF_OWNER, API_WRITES = (
+    env.int("API_READS", 300), env.int("API_READS_OF_OWNER", 600), env.int("API_WRITES", 60))
 DATA_UPLOAD_MAX_MEMORY_SIZE = 2_500_000
 DATA_UPLOAD_MAX_NUMBER_FIELDS = 4000        # a bench sheet with many rows is one form
 

@@ -8,6 +8,7 @@ handler403 = "core.accounts.refusals.forbidden"
 urlpatterns = [
     path("", include("core.accounts.urls")),
     path("log/", audit_log, name="audit_log"),
+    path("", include("teardowns.api.urls")),
     path("", include("teardowns.urls")),
 ]
 

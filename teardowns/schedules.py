@@ -3,10 +3,17 @@ from django_q.models import Schedule
 
 # Job → how often. Each is safe to run twice, and late.
 BY_THE_CLOCK = {
+    "compare_sisters": Schedule.HOURLY,
+    "count_likeness_words": Schedule.DAILY,
+    "export_data": Schedule.DAILY,
+    "find_likenesses": Schedule.HOURLY,
     "lapse_hidden": Schedule.HOURLY,
     "lapse_reviews": Schedule.HOURLY,
+    "look_again": Schedule.HOURLY,
     "send_digests": Schedule.DAILY,
+    "sweep_printouts": Schedule.DAILY,
     "sweep_records": Schedule.DAILY,
+    "tidy_search": Schedule.DAILY,
 }
 
 

@@ -24,6 +24,9 @@ from teardowns.views.bench_take_back import bench_take_back
 from teardowns.views.bench_upload import bench_upload, bench_upload_start
 from teardowns.views.comment_edit import comment_edit, comment_retract
 from teardowns.views.comment_moderate import comment_moderate, moderation_comments
+from teardowns.views.compare import compare
+from teardowns.views.compare_report import compare_report, compare_report_file
+from teardowns.views.data import data, data_package, unit_bag
 from teardowns.views.family_detail import family_detail
 from teardowns.views.family_discussion import family_discussion
 from teardowns.views.family_edit import family_edit
@@ -37,9 +40,11 @@ from teardowns.views.hidden_case import hidden_case
 from teardowns.views.hide import hide
 from teardowns.views.library_queue import library_queue
 from teardowns.views.licence import licence
+from teardowns.views.lookalike import lookalike
 from teardowns.views.method import method
 from teardowns.views.moderation import moderation
 from teardowns.views.moderation_decide import moderation_decide
+from teardowns.views.moderation_files import moderation_files
 from teardowns.views.moderation_numbers import moderation_numbers
 from teardowns.views.moderation_unit import moderation_unit
 from teardowns.views.notices import digest_setting, digest_stop, notices
@@ -53,6 +58,8 @@ from teardowns.views.person import person
 from teardowns.views.photo_cover import photo_cover
 from teardowns.views.photo_picture import photo_from_above, photo_original, photo_picture
 from teardowns.views.photo_read_again import photo_read_again
+from teardowns.views.plate_search import plate_search
+from teardowns.views.population import population
 from teardowns.views.recording_numbers import (
     recording_chart,
     recording_original,
@@ -73,11 +80,17 @@ from teardowns.views.review_sheet import review_sheet
 from teardowns.views.review_ties import review_ties
 from teardowns.views.rulebook_changes import rulebook_changes
 from teardowns.views.saved_replies import saved_replies
+from teardowns.views.saved_searches import saved_searches, search_drop, search_save
 from teardowns.views.scenario_edit import scenario_edit
 from teardowns.views.scenario_list import scenario_list
+from teardowns.views.search_suggestions import search_suggestions
 from teardowns.views.statement import statement
 from teardowns.views.statements import statements
 from teardowns.views.styleguide import styleguide
+from teardowns.views.unit_badge import unit_badge, unit_version_badge
+from teardowns.views.unit_by_title import unit_by_title
+from teardowns.views.unit_card import unit_card
+from teardowns.views.unit_cite import unit_cite
 from teardowns.views.unit_claim_working import unit_claim_working
 from teardowns.views.unit_correct import unit_correct
 from teardowns.views.unit_correction import unit_correction
@@ -86,12 +99,14 @@ from teardowns.views.unit_difference import unit_difference
 from teardowns.views.unit_discussion import unit_discussion
 from teardowns.views.unit_document import unit_document
 from teardowns.views.unit_list import unit_list
+from teardowns.views.unit_list_csv import unit_list_columns, unit_list_csv
 from teardowns.views.unit_merge import unit_merge
 from teardowns.views.unit_photo import unit_photo
 from teardowns.views.unit_recording import unit_recording
 from teardowns.views.unit_recordings import unit_recordings
 from teardowns.views.unit_reinstate import unit_reinstate
 from teardowns.views.unit_replies import reply_edit, reply_new, unit_replies
+from teardowns.views.unit_report import unit_report, unit_report_file
 from teardowns.views.unit_versions import unit_versions
 from teardowns.views.unit_withdraw import unit_withdraw
 from teardowns.views.unit_working import unit_working
@@ -100,23 +115,45 @@ from teardowns.views.watch import watch, watch_list
 site_urls = [
     path("", front_page, name="front_page"),
     path("units/", unit_list, name="unit_list"),
+    path("units/list.csv", unit_list_csv, name="unit_list_csv"),
+    path("units/list-columns/", unit_list_columns, name="unit_list_columns"),
+    path("searches/", saved_searches, name="saved_searches"),
+    path("searches/save/", search_save, name="search_save"),
+    path("searches/drop/", search_drop, name="search_drop"),
+    path("population/", population, name="population"),
+    path("compare/", compare, name="compare"),
     path("method/", method, name="method"),
     path("method/changes/", rulebook_changes, name="rulebook_changes"),
     path("method/scenarios/", scenario_list, name="scenario_list"),
     path("method/scenarios/<slug:scenario>/", scenario_edit, name="scenario_edit"),
     path("hazards/", hazard_list, name="hazard_list"),
     path("licence/", licence, name="licence"),
+    path("data/", data, name="data"),
+    path("data/<slug:name>.zip", data_package, name="data_package"),
     path("styleguide/", styleguide, name="styleguide"),
 ]
 unit_urls = [
+    path("units/by-plate/", plate_search, name="plate_search"),
+    path("units/suggestions.json", search_suggestions, name="search_suggestions"),
     path("units/<int:pk>/", unit_detail, name="unit_detail"),
     path("units/<int:pk>/working/<path:line_id>/<slug:end>/", unit_working, name="unit_working"),
     path("units/<int:pk>/claims/<slug:key>/", unit_claim_working, name="unit_claim_working"),
     path("units/<int:pk>/document.json", unit_document, name="unit_document"),
+    path("units/<int:pk>/bag.zip", unit_bag, name="unit_bag"),
     path("units/<int:pk>/versions/", unit_versions, name="unit_versions"),
     path("units/<int:pk>/versions/<int:number>/", unit_version, name="unit_version"),
     path("units/<int:pk>/versions/<int:number>/against/<int:other>/", unit_difference,
          name="unit_difference"),
+    path("units/<int:pk>-<slug:words>/", unit_by_title, name="unit_by_title"),
+    path("units/<int:pk>/report/", unit_report, name="unit_report"),
+    path("units/<int:pk>/report/record.pdf", unit_report_file, name="unit_report_file"),
+    path("units/<int:pk>/cite/", unit_cite, name="unit_cite"),
+    path("units/<int:pk>/card.png", unit_card, name="unit_card"),
+    path("units/<int:pk>/badge.svg", unit_badge, name="unit_badge"),
+    path("units/<int:pk>/versions/<int:number>/badge.svg", unit_version_badge,
+         name="unit_version_badge"),
+    path("compare/report/", compare_report, name="compare_report"),
+    path("compare/report/comparison.pdf", compare_report_file, name="compare_report_file"),
     path("units/<int:pk>/correct/", unit_correct, name="unit_correct"),
     path("units/<int:pk>/corrections/<int:correction>/", unit_correction, name="unit_correction"),
     path("units/<int:pk>/withdraw/", unit_withdraw, name="unit_withdraw"),
@@ -174,6 +211,7 @@ library_urls = [
     path("families/<slug:slug>/edit/", family_edit, name="family_edit"),
     path("families/<slug:slug>/propose/", family_propose, name="family_propose"),
     path("moderation/library/", library_queue, name="library_queue"),
+    path("moderation/library/alike/<int:pk>/", lookalike, name="lookalike"),
 ]
 bench_urls = [
     path("bench/", bench_list, name="bench_list"),
@@ -209,6 +247,7 @@ discussion_urls = [
 moderation_urls = [
     path("moderation/", moderation, name="moderation"),
     path("moderation/<int:pk>/", moderation_unit, name="moderation_unit"),
+    path("moderation/<int:pk>/files/", moderation_files, name="moderation_files"),
     path("moderation/<int:pk>/merge/", unit_merge, name="unit_merge"),
     path("moderation/<int:pk>/decide/<slug:what>/", moderation_decide, name="moderation_decide"),
     path("moderation/reports/", reports, name="reports"),

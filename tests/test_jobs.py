@@ -50,3 +50,19 @@ def test_reviews_in_which_nothing_happened_for_a_week_end_once(three, django_use
         jobs.lapse_reviews()
     review.refresh_from_db()
     assert review.ending == "lapsed"
+
+
+def test_the_like_of_new_units_is_looked_for_slice_by_slice(queued, monkeypatch):
+    done = iter((jobs.LOOKED_AT, 3))
+    monkeypatch.setattr(jobs, "find_due_likenesses", lambda: next(done))
+    jobs.find_likenesses()
+    jobs.find_likenesses()
+    assert queued == [("teardowns.jobs.find_likenesses",)]
+
+
+def test_sister_boards_are_compared_until_nothing_is_left(queued, monkeypatch):
+    done = iter((50, 0))
+    monkeypatch.setattr(jobs, "compare_due_sisters", lambda: next(done))
+    jobs.compare_sisters()
+    jobs.compare_sisters()
+    assert queued == [("teardowns.jobs.compare_sisters",)]

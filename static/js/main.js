@@ -22,3 +22,15 @@ if (document.querySelector("passkey-notice")) {
 if (document.querySelector("review-sheet")) {
   import("./elements/review-sheet.js").then((module) => module.ReviewSheetElement.define());
 }
+if (document.querySelector("search-box")) {
+  import("./elements/search-box.js").then((module) => module.SearchBoxElement.define());
+}
+if (document.querySelector("printout-progress")) {
+  import("./elements/printout-progress.js").then((module) => module.PrintoutProgressElement.define());
+}
+if (document.querySelector("compare-photos")) {
+  import("./elements/compare-photos.js").then((module) => module.ComparePhotosElement.define());
+}
+if (document.querySelector("compare-tray")) {
+  import("./elements/compare-tray.js").then((module) => module.CompareTrayElement.define());
+}

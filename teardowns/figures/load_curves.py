@@ -37,6 +37,7 @@ class LoadCurve:
     label: str                                      # unit, port and the voltage that it was set to
     points: tuple[tuple[float, float], ...]         # (A, V), by rising current
     href: str = ""                                  # to its log
+    name: str = ""                                  # "A2"; "" for the letter of its place
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +67,8 @@ def load_curves(chart: LoadCurves, width: int | None = None) -> str:
     if chart.with_power:
         panels.append(("Output power, W", [_powers(curve) for curve in chart.curves], ()))
     height = len(panels) * (HEAD + PLOT + BETWEEN) + FOOT - BETWEEN
-    drawn = [_panel(head, sets, bands, across, i * (HEAD + PLOT + BETWEEN))
+    names = curve_names(chart.curves)
+    drawn = [_panel(head, sets, names, bands, across, i * (HEAD + PLOT + BETWEEN))
              for i, (head, sets, bands) in enumerate(panels)]
     return drawing(chart.key, chart.title, chart.says, "".join(drawn) + _foot(across, height),
                    height, width)
@@ -83,9 +85,15 @@ def load_curve_table(caption: str, curves: Sequence[LoadCurve],
     currents = linear_axis(0, most or 1.0, 6).ticks
     head = element("tr", element("th", "Curve", scope="col"), *(
         element("th", f"{plain(amperes)}\u202fA", scope="col", cls="r") for amperes in currents))
-    rows = [_row(letter(i), curve, currents, volts_text) for i, curve in enumerate(curves)]
+    rows = [_row(name, curve, currents, volts_text)
+            for name, curve in zip(curve_names(curves), curves, strict=True)]
     return element("table", element("caption", escape(caption)), element("thead", head),
                    element("tbody", *rows), cls="log-steps")
+
+
+def curve_names(curves: Sequence[LoadCurve]) -> list[str]:
+    """What each curve is called in the drawing."""
+    return [curve.name or letter(i) for i, curve in enumerate(curves)]
 
 
 def voltage_at(curve: LoadCurve, amperes: float) -> float:
@@ -110,7 +118,7 @@ def _powers(curve):
     return tuple((amperes, amperes * volts) for amperes, volts in curve.points)
 
 
-def _panel(head, sets, bands, across, top):
+def _panel(head, sets, names, bands, across, top):
     values = [value for points in sets for _, value in points]
     level = level_axis([*values, *(end for band in bands for end in (band.low, band.high))], 6)
     plot = top + HEAD
@@ -119,7 +127,7 @@ def _panel(head, sets, bands, across, top):
     marks = "".join(_marks(points, i, across, level, plot) for i, points in enumerate(sets))
     return (heading(head, top + 15) + "".join(_band(band, level, plot) for band in bands)
             + levels(level, plot, PLOT) + box(lines, plot, PLOT) + marks
-            + _letters(sets, across, level, plot))
+            + _letters(sets, names, across, level, plot))
 
 
 def _band(band, level, top):
@@ -145,14 +153,14 @@ def _marks(points, index, across, level, top):
         for x, y in known[::every])
 
 
-def _letters(sets, across, level, top):
+def _letters(sets, names, across, level, top):
     """Beside the last point of each curve; letters that would overlap move apart, down."""
     ends = []
-    for index, points in enumerate(sets):
+    for name, points in zip(names, sets, strict=True):
         known = [point for point in points if not isnan(point[1])]
         if known:
             x, y = known[-1]
-            ends.append((top + PLOT * (1 - level(y) / 100) + 4, across(x), letter(index)))
+            ends.append((top + PLOT * (1 - level(y) / 100) + 4, across(x), name))
     drawn: list[str] = []
     taken: list[tuple[float, float]] = []
     for y, x, name in sorted(ends):

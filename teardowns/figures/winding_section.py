@@ -75,14 +75,17 @@ class Frame:
     scale: float            # units per mm
     left: float
     width: float
+    edge: float             # from the drawing's to the core's, on either side
 
 
 def winding_section(title: str, description: str, layers: Sequence[Wound | Sheets],
-                    weakest: tuple[int | None, int | None] | None = None) -> str:
+                    weakest: tuple[int | None, int | None] | None = None,
+                    scale: float | None = None, key: str = "wd") -> str:
     """layers : from the core outward, the letters A, B, … follow this order
     weakest : places of both sides of the neighbourhood to point at; None for the core
+    scale : units per mm, where several sections share one; key : of this drawing on its page
     """
-    frame = _frame(layers)
+    frame = _frame(layers, scale)
     placed = _placed(frame, layers)
     height = (placed[-1].high if placed else 0.0) + AIR
     shown = _core(frame, height) + _bobbin(frame, layers, height)
@@ -92,10 +95,10 @@ def winding_section(title: str, description: str, layers: Sequence[Wound | Sheet
     letters, top = _letters(frame, placed, height)
     head = max(top, height + LEG + (LETTER if weakest else 0)) + 6
     flipped = element("g", shown + letters + _ruler(frame))
-    names = element("title", escape(title), id="wd-t") + element("desc", escape(description),
-                                                                  id="wd-d")
+    names = element("title", escape(title), id=f"{key}-t") + element(
+        "desc", escape(description), id=f"{key}-d")
     return element("svg", names + _HATCH + flipped, cls="winding", role="img",
-                   aria_labelledby="wd-t wd-d",
+                   aria_labelledby=f"{key}-t {key}-d",
                    viewBox=f"0 {-head:.0f} {WIDTH + 56} {head + LEG + 32:.0f}")
 
 
@@ -112,10 +115,17 @@ def axial_width(layers: Sequence[Wound | Sheets]) -> float:
     return max(min(own, default=8.0), LEAST_WIDTH)
 
 
-def _frame(layers) -> Frame:
-    width = axial_width(layers)
-    scale = min(WIDTH / (width + 2 * (YOKE + CHEEK)), LARGEST)
-    return Frame(scale, (WIDTH - width * scale) / 2, width * scale)
+def fitting_scale(layers: Sequence[Wound | Sheets]) -> float:
+    """Units per mm at which the section fills the drawing."""
+    return min(WIDTH / (axial_width(layers) + 2 * (YOKE + CHEEK)), LARGEST)
+
+
+def _frame(layers, scale) -> Frame:
+    per_mm = scale or fitting_scale(layers)
+    width = axial_width(layers) * per_mm
+    left = (WIDTH - width) / 2
+    edge = max(left - (YOKE + CHEEK) * per_mm, 0.0) if scale else 0.0
+    return Frame(per_mm, left, width, edge)
 
 
 def _placed(frame, layers) -> list[Placed]:
@@ -161,8 +171,9 @@ def _span(frame, layer) -> tuple[float, float]:
 def _core(frame, height):
     yoke = frame.left - CHEEK * frame.scale
     right = frame.left + frame.width + CHEEK * frame.scale
-    outline = (f"M0 {LEG}H{WIDTH}V{-height - LEG:.1f}H0ZM{yoke:.1f} 0V{-height:.1f}"
-               f"H{right:.1f}V0Z")
+    far = WIDTH - frame.edge
+    outline = (f"M{frame.edge:.4g} {LEG}H{far:.4g}V{-height - LEG:.1f}H{frame.edge:.4g}Z"
+               f"M{yoke:.1f} 0V{-height:.1f}H{right:.1f}V0Z")
     return element("path", cls="wd-core", d=outline, fill="url(#h-core)", fill_rule="evenodd")
 
 

@@ -14,6 +14,7 @@ from .components import (
     WireInsulation,
 )
 from .conflicts import Affiliation
+from .data_exports import DataExport
 from .discussion import (
     Comment,
     CommentState,
@@ -29,6 +30,8 @@ from .evidence import Measurement
 from .families import BoardFamily, BoardFamilyMember
 from .insulation import Barrier, InsulationObservation, Method, Path, Shape, Site, Situation
 from .licences import ContributionLicence, PhotoPrivacyCheck, Submission, ThirdParty
+from .likenesses import CandidateState, Likeness, LikenessCount, LikenessWord, Lookalike
+from .listings import ListedUnit, ListingClock
 from .moderation import (
     Approval,
     ApprovalAction,
@@ -54,6 +57,7 @@ from .photos import (
     Stage,
 )
 from .ports import Connector, DataWiring, Port
+from .printouts import Printout, PrintoutState
 from .proposals import ProposalState
 from .publications import Correction, CorrectionStatus, Publication
 from .recordings import (
@@ -67,7 +71,10 @@ from .reference_sets import ReferenceSet
 from .remarks import ReviewRemark
 from .replies import MakerAccount, Reply, ReplyState, ReplyVersion
 from .reviews import Review, ReviewDecision, ReviewEnding
+from .saved_searches import SavedSearch
 from .scenario_sets import ScenarioSet
+from .search_texts import Findable, SearchTerm, SearchText
+from .sisters import FamilyPool, SisterReport
 from .standing_changes import StandingChange
 from .statements import Appeal, AppealState, Decision, Statement, Unalterable
 from .units import Channel, Kind, Status, Unit, Work
@@ -75,18 +82,20 @@ from .units import Channel, Kind, Status, Unit, Work
 __all__ = [
     "Affiliation", "Annotation", "Appeal", "AppealState", "Approval", "ApprovalAction",
     "ApprovalState", "Assessment", "Barrier", "BoardFamily", "BoardFamilyMember", "Bridged",
-    "Change", "Channel", "Charge", "Claim", "ClaimKind", "Comment", "CommentState", "Component",
-    "Connector", "ContributionLicence", "Correction", "CorrectionStatus", "Damage", "DataWiring",
-    "Decision", "Digest", "DigestChoice", "DigestSetting", "HiddenKind", "HiddenNow", "How",
-    "InstrumentLayout", "InsulationObservation", "Kind", "LayerKind", "MakerAccount", "Material",
-    "Measurement", "Method", "Notice", "NoticeKind", "Part", "PartLimit", "PartProposal", "Path",
-    "Photo", "PhotoClicks", "PhotoCover", "PhotoDerivative", "PhotoPrivacyCheck", "PhotoReading",
-    "PhotoScale", "PhotoTemperature", "PhotoUpload", "Port", "PrintedText", "ProposalState",
-    "Publication", "Recording", "RecordingKind", "RecordingReading", "RecordingUpload",
-    "ReferenceSet", "Reply", "ReplyState", "ReplyVersion", "Report", "ReportState", "Review",
-    "ReviewDecision", "ReviewEnding", "ReviewRemark", "ReviewState", "Role", "SavedReply",
-    "ScenarioSet", "Shape", "Site", "Situation", "Source", "StackLayer", "Stage",
-    "StandingChange", "State",
+    "CandidateState", "Change", "Channel", "Charge", "Claim", "ClaimKind", "Comment",
+    "CommentState", "Component", "Connector", "ContributionLicence", "Correction",
+    "CorrectionStatus", "Damage", "DataExport", "DataWiring", "Decision", "Digest", "DigestChoice",
+    "DigestSetting", "FamilyPool", "Findable", "HiddenKind", "HiddenNow", "How", "InstrumentLayout",
+    "InsulationObservation", "Kind", "LayerKind", "Likeness", "LikenessCount", "LikenessWord",
+    "ListedUnit", "ListingClock", "Lookalike", "MakerAccount", "Material", "Measurement", "Method",
+    "Notice", "NoticeKind", "Part", "PartLimit", "PartProposal", "Path", "Photo", "PhotoClicks",
+    "PhotoCover", "PhotoDerivative", "PhotoPrivacyCheck", "PhotoReading", "PhotoScale",
+    "PhotoTemperature", "PhotoUpload", "Port", "PrintedText", "Printout", "PrintoutState",
+    "ProposalState", "Publication", "Recording", "RecordingKind", "RecordingReading",
+    "RecordingUpload", "ReferenceSet", "Reply", "ReplyState", "ReplyVersion", "Report",
+    "ReportState", "Review", "ReviewDecision", "ReviewEnding", "ReviewRemark", "ReviewState",
+    "Role", "SavedReply", "SavedSearch", "ScenarioSet", "SearchTerm", "SearchText", "Shape",
+    "SisterReport", "Site", "Situation", "Source", "StackLayer", "Stage", "StandingChange", "State",
     "Statement", "Status", "Submission", "ThirdParty", "Unalterable", "UncertaintyKind", "Unit",
     "UnsavedSection", "Watch", "WindingRole", "WireInsulation", "Work",
 ]

@@ -166,6 +166,7 @@ class NoticeKind(models.TextChoices):
     FAMILY = "family", "A family changed"
     PART = "part", "A part of the library changed"
     ACCOUNT = "account", "About your account"
+    SEARCH = "search", "Found by a search of yours"
 
 
 class Digest(models.Model):

@@ -13,7 +13,7 @@ from .units import Unit
 
 
 class BoardFamily(models.Model):
-    """Units that share one board. A heading over them: no evidence passes from one to another."""
+    """Units that share one board. What they show together stands beside verdicts, never in them."""
 
     name = models.CharField(max_length=120, unique=True)
     slug = models.SlugField(max_length=120, unique=True)       # stays when the name changes
@@ -45,6 +45,10 @@ class BoardFamily(models.Model):
 class MembershipQuerySet(ProposalQuerySet):
     def current(self):
         return self.filter(state=ProposalState.ACCEPTED)
+
+    def live(self):
+        """Those that count, and those that wait for a moderator."""
+        return self.filter(state__in=(ProposalState.PROPOSED, ProposalState.ACCEPTED))
 
 
 class BoardFamilyMember(Proposal):

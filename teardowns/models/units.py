@@ -89,6 +89,14 @@ class UnitQuerySet(models.QuerySet):
             unit=models.OuterRef("pk")).values("unit").annotate(n=models.Count("pk")).values("n")
         return self.annotate(logs=Coalesce(Subquery(shown), 0))
 
+    def with_licence(self):
+        """Annotated with the terms of what was handed in last, as `licence_…`; None without."""
+        last = apps.get_model("teardowns", "ContributionLicence").objects.filter(
+            unit=models.OuterRef("pk")).order_by("-pk")
+        columns = {"measurements": "measurements", "works": "works", "note": "third_party_note"}
+        return self.annotate(**{f"licence_{name}": Subquery(last.values(column)[:1])
+                                for name, column in columns.items()})
+
     def with_active_set(self):
         """Annotated with the sets in force, of habits and of scenarios: a page that recomputes
         asks once for all."""

@@ -66,7 +66,7 @@ def _finding(one, places, confirmed) -> Finding:
         product=f"{one['p']}, {one['band_words']}",
         caption=f"{one['title']}: {one['injury']} (severity {one['severity']}: "
                 f"{one['severity_words']})",
-        certainty=_certainty(one["certainty"]), confirmed=_confirmed(confirmed),
+        certainty=_certainty(one["certainty"]), confirmed=confirmed_words(confirmed),
         is_headline=one["level"] == "serious" and confirmed >= NEEDED,
         matrix=mark_safe(risk_matrix(one["title"], one["severity"], one["band"])))
 
@@ -93,7 +93,8 @@ def _certainty(chance):
     return f"Chance that it falls short, by the scatter of the reading: {shown}."
 
 
-def _confirmed(count):
+def confirmed_words(count: int) -> str:
+    """How far a finding is from being a headline."""
     if count >= NEEDED:
         return f"Confirmed by {count} reviewers, none of them the contributor."
     return (f"Confirmed by {count} of {NEEDED} independent reviewers: not a headline yet.")

@@ -96,7 +96,7 @@ def _map(results: list[dict], paths: dict, links: Links) -> SafeString | str:
     groups: dict[str, list[Span]] = {}
     for one, key in drawn:
         row = paths.get(one["evidence"][0]) if one["evidence"] and one["on"] == "path" else None
-        groups.setdefault(one["barrier"], []).append(_span(one, key, row, links))
+        groups.setdefault(one["barrier"], []).append(span_of(one, key, row, links))
     titled = [(heading, groups[code]) for code, heading in BARRIERS.items() if code in groups]
     return mark_safe(barrier_map(CAPTION, titled)) if titled else ""
 
@@ -105,7 +105,8 @@ def _badness(one: dict) -> tuple[int, float]:
     return GRADES.index(one["grade"]), 1e9 if one["ratio"] is None else one["ratio"]
 
 
-def _span(one: dict, key: str, row, links: Links) -> Span:
+def span_of(one: dict, key: str, row, links: Links) -> Span:
+    """One graded distance as the map draws it. row : of its evidence, or None"""
     asked = one["barrier"] != "FUNC"
     value, u, low, high = (None if one[name] is None else 1e3 * one[name]
                            for name in ("value", "u", "low", "high"))

@@ -14,7 +14,7 @@ from teardowns.reading.quantity import print_interval
 
 from .numbers import claimed_watts
 from .photo_sheet import DRAWING, picture
-from .unit_rows import UNASSESSED, UNCLAIMED
+from .unit_rows import UNCLAIMED
 from .verdict_words import CHIPS
 
 COLUMNS = ("title", "maker", "model", "kind", "published_at", "standing__verdict",
@@ -63,7 +63,7 @@ def library_unit(pk: int, version: Mapping[str, Any],
         published=version["published_at"].date().isoformat() if version["published_at"] else "",
         claimed="no power claim" if power is None else claimed_watts(power),
         capability="unknown" if None in ends else print_interval(*ends, "W"),
-        verdict=CHIPS.get(verdict, UNASSESSED if verdict is None else UNCLAIMED),
+        verdict=CHIPS.get(verdict, UNCLAIMED),
         picture=picture(*shown, SIZES) if shown else None,
         remark=DRAWING if shown and shown[0].drawn else "")
 

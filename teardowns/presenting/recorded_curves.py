@@ -34,32 +34,35 @@ def shown_curves(found: Iterable[tuple[Recording, Sequence[tuple[float, float]]]
     drawn = [(recording, points) for recording, points in found if points]
     if not drawn:
         return None
-    curves = tuple(LoadCurve(_label(recording, several_units), tuple(points),
+    curves = tuple(LoadCurve(curve_label(recording, several_units), tuple(points),
                              recording.get_absolute_url()) for recording, points in drawn)
-    says = " ".join(f"{curve.label}: from {_volts(curve.points[0][1])} to "
-                    f"{_volts(curve.points[-1][1])} at {curve.points[-1][0]:.3g} A."
+    says = " ".join(f"{curve.label}: from {volts_text(curve.points[0][1])} to "
+                    f"{volts_text(curve.points[-1][1])} at {curve.points[-1][0]:.3g} A."
                     for curve in curves)
     chart = LoadCurves("curves", "Output voltage and power over output current", says, curves,
-                       _bands([recording for recording, _ in drawn]))
+                       bands_of([recording for recording, _ in drawn]))
     return ShownCurves(mark_safe(load_curves(chart)),
-                       mark_safe(load_curve_table("Voltage at common currents", curves, _volts)),
+                       mark_safe(load_curve_table("Voltage at common currents", curves,
+                                                  volts_text)),
                        tuple((letter(i), curve.label, curve.href)
                              for i, curve in enumerate(curves)))
 
 
-def _label(recording, several_units):
+def curve_label(recording: Recording, several_units: bool) -> str:
+    """Unit, port, set voltage and mains, as far as stated."""
     stated = Conditions.from_json(recording.conditions)
     parts = [recording.unit.title] if several_units else []
     parts += [f"port {recording.port.label}"] if recording.port else []
-    parts += [_volts(stated.set_voltage)] if stated.set_voltage else []
+    parts += [volts_text(stated.set_voltage)] if stated.set_voltage else []
     parts += [f"{print_quantity(stated.mains_voltage, 'V')} mains"] if stated.mains_voltage else []
     return ", ".join(parts or [recording.caption or recording.key])
 
 
-def _bands(recordings):
+def bands_of(recordings: Iterable[Recording]) -> tuple[Band, ...]:
+    """What each set voltage may be under load."""
     volts = {Conditions.from_json(row.conditions).set_voltage for row in recordings} - {None}
-    return tuple(Band(FROM * at, TO * at, f"{_volts(at)} ± 5 %") for at in sorted(volts))
+    return tuple(Band(FROM * at, TO * at, f"{volts_text(at)} ± 5 %") for at in sorted(volts))
 
 
-def _volts(value):
+def volts_text(value: float) -> str:
     return print_quantity(value, "V")

@@ -13,28 +13,42 @@ from teardowns.figures.risk_matrix import risk_matrix
 from teardowns.figures.strip import strip
 from teardowns.figures.weights import Weight, weight_bars
 
+from .facet_lists import facet_lists
 from .findings_section import Finding
 from .safety_points import Point
-from .unit_rows import UNASSESSED, UnitRow
+from .unit_rows import UNCLAIMED, UnitRow, joined_rows, row_markup
 from .verdict_words import CHIPS
 
 LONG = "Adapterkombination-ohne-jede-Trennstelle-mit-Sicherheitsnetzteil-MODELL-QX5500-EUSW-B"
 
 
 def rows():
-    return [
-        _row(LONG, "plug-in charger", "claimed 240 W", "14.0 to 260 W",
+    rows = [
+        _row(LONG, "plug-in charger", "claimed 240 W", "14.0 to 260 W", "serious",
              "not attainable on this evidence", (240, 14, 60, 260)),
         _row("<b>“5V⎓2A” & more</b>", "Orbanel & Söhne · O/2 · desktop adapter",
-             "no power claim", "unknown", "no evidence", (None, None, None, None)),
-        _row("Unit without an assessment", "other", "claimed 1.25 W", "unknown", "",
+             "no power claim", "unknown", "", "no evidence", (None, None, None, None)),
+        _row("Unit without a claim to judge", "other", "claimed 1.25 W", "unknown", "low", "",
              (1.25, None, None, None)),
     ]
+    found = mark_safe("marking <mark>QX5500</mark>EUSW-B · plate <mark>5V⎓2A</mark>")
+    return joined_rows([row_markup(row) for row in rows], [found, "", ""])
 
 
-def _row(title, origin, claimed, capability, verdict, powers):
-    return UnitRow("#rows", title, origin, "2026-02-28", claimed, capability,
-                   CHIPS.get(verdict, UNASSESSED), mark_safe(strip(*powers)))
+def _row(title, origin, claimed, capability, risk, verdict, powers):
+    return UnitRow(0, "#rows", title, origin, "2026-02-28", claimed, capability, "14.2 W", risk,
+                   CHIPS.get(verdict, UNCLAIMED), mark_safe(strip(*powers)))
+
+
+def facets():
+    """A value that is chosen, many values, none known, and words that are too long."""
+    many = [(f"QX{number}", f"QX{number}") for number in range(5500, 5520)]
+    values = {"verdict": [("possible", "possible"), ("doubtful", "doubtful"), ("other", LONG)],
+              "controller": many, "family": []}
+    counts = {"verdict": {"possible": 12345, "other": 1},
+              "controller": {code: 3 for code, _ in many}, "family": {}}
+    labels = {"verdict": "Verdict", "controller": "Primary controller", "family": "Board family"}
+    return facet_lists(labels, values, counts, {"verdict": ("doubtful",)})
 
 
 def ladder():

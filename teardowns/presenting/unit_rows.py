@@ -1,39 +1,49 @@
-"""One unit as one row of a list: one query for all, every number formatted here, once."""
+"""One unit as one row of a list: every number printed here, once for each version of a unit."""
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
+from html import escape
+from typing import NamedTuple
 
 from django.db.models import F, OuterRef, Q, Subquery
 from django.urls import reverse
 from django.utils.safestring import SafeString, mark_safe
 
+from teardowns.engine.risk import BESIDE, ORDER
 from teardowns.figures.strip import strip
-from teardowns.models import Assessment, Kind, Publication
-from teardowns.reading.quantity import print_interval
+from teardowns.models import Assessment, Kind, ListedUnit
+from teardowns.reading.quantity import print_interval, print_quantity
 
 from .numbers import claimed_watts
 from .verdict_words import CHIPS
 
 ASSESSED = ("verdict", "claimed_power", "capability", "capability_low", "capability_high")
-UNASSESSED = mark_safe('<span class="quiet">not assessed yet</span>')
+COLUMNS = ("pk", "title", "maker", "model", "kind", "published_at", *ASSESSED, "risk",
+           "measured_power")
 UNCLAIMED = mark_safe('<span class="quiet">no claim to judge</span>')
-COLUMNS = ("unit", "title", "maker", "model", "kind", "published_at", *ASSESSED)
+NO_LEVEL = '<span class="quiet">no risk level given</span>'
+RISK_NOTE = (f"Risk: the level of the gravest finding; {BESIDE}. A unit without a level is not "
+             "thereby safe.")
+KEPT = 5000              # printed rows in memory, some 2 kB each
+
+Parts = tuple[str, str]  # of a row: what a search found goes between them
 
 
 @dataclass(frozen=True, slots=True)
 class UnitRow:
+    pk: int
     address: str
     title: str
     origin: str              # maker, model and kind, as far as known
     published: str           # ISO date, or ""
     claimed: str             # "claimed 45 W"
     capability: str          # "13.1 to 16.7 W", the 90 % interval
+    measured: str            # "14.2 W on a load", or ""
+    risk: str                # a word of engine.risk.ORDER
     verdict: SafeString      # chip
     strip: SafeString        # SVG
-
-
-def published_rows():
-    """The versions that stand, with the list columns of their assessment."""
-    return Publication.objects.current().annotate(
-        **{column: F(f"standing__{column}") for column in ASSESSED})
 
 
 def with_newest_assessment(units):
@@ -43,25 +53,82 @@ def with_newest_assessment(units):
     return joined.annotate(**{column: F(f"assessments__{column}") for column in ASSESSED})
 
 
-def unit_rows(publications):
-    """Rows of a queryset from `published_rows`, in its order."""
-    return [_row(**columns) for columns in publications.values(*COLUMNS)]
+class _Kept(NamedTuple):
+    """Printed rows of one state of the listing."""
+
+    state: object
+    rows: dict[int, Parts]
 
 
-def _row(*, unit, title, maker, model, kind, published_at, verdict, claimed_power, capability,
-         capability_low, capability_high):
+_kept = _Kept(None, {})
+
+
+def unit_rows(pks: Sequence[int], state: object,
+              snippets: Mapping[int, SafeString] | None = None) -> SafeString:
+    """The rows of these units that are listed, in this order, as markup: one query, or none.
+
+    state : an object that stands for the listing as it is, and another one after each change
+    snippets : what a search found, by unit
+    """
+    global _kept
+    is_useful = _kept.state is state and len(_kept.rows) < KEPT
+    _kept = kept = _kept if is_useful else _Kept(state, {})
+    missing = [pk for pk in pks if pk not in kept.rows]
+    if missing:
+        found = ListedUnit.objects.listed().filter(pk__in=missing).values_list(*COLUMNS)
+        kept.rows.update({columns[0]: _printed(*columns) for columns in found})
+    there = [pk for pk in pks if pk in kept.rows]
+    return joined_rows([kept.rows[pk] for pk in there],
+                       [(snippets or {}).get(pk, "") for pk in there])
+
+
+def joined_rows(rows: Sequence[Parts], snippets: Sequence[str]) -> SafeString:
+    """snippets : what goes between the parts of each row: markup, or nothing"""
+    return mark_safe("".join(
+        f'{before}<p class="snippet">{snippet}</p>{after}' if snippet else before + after
+        for (before, after), snippet in zip(rows, snippets, strict=True)))
+
+
+@lru_cache(KEPT)
+def _printed(*columns):
+    """Of one version of a unit: most rows outlive a change of the listing."""
+    return row_markup(_row(*columns))
+
+
+def _row(pk, title, maker, model, kind, published_at, verdict, claimed_power, capability,
+         capability_low, capability_high, risk, measured_power):
     ends = (capability_low, capability_high)
     return UnitRow(
-        address=reverse("unit_detail", args=[unit]),
+        pk=pk,
+        address=reverse("unit_detail", args=[pk]),
         title=title,
         origin=" · ".join(filter(None, (maker, model, Kind(kind).label))),
         published=published_at.date().isoformat() if published_at else "",
-        claimed=_claimed(claimed_power),
+        claimed="no power claim" if claimed_power is None
+                else f"claimed {claimed_watts(claimed_power)}",
         capability="unknown" if None in ends else print_interval(*ends, "W"),
-        verdict=CHIPS.get(verdict, UNASSESSED if verdict is None else UNCLAIMED),
+        measured="" if measured_power is None else print_quantity(measured_power, "W"),
+        risk=ORDER[risk],
+        verdict=CHIPS.get(verdict, UNCLAIMED),
         strip=mark_safe(strip(claimed_power, capability_low, capability, capability_high)),
     )
 
 
-def _claimed(power):
-    return "no power claim" if power is None else f"claimed {claimed_watts(power)}"
+def row_markup(row: UnitRow) -> Parts:
+    """The row as markup.
+
+    No template: 25 of them cost as much as the rest of a page.
+    """
+    title, day = escape(row.title), f' · <time class="num">{row.published}</time>'
+    risk = f"risk {row.risk}" if row.risk else NO_LEVEL
+    measured = f"<br>measured {row.measured}" if row.measured else ""
+    return (
+        f'<tr role="row"><th role="rowheader" scope="row"><a href="{row.address}">{title}</a>'
+        f"<small>{escape(row.origin)}{day if row.published else ''}</small>",
+        f'<a class="to-compare" href="{reverse("compare")}?units={row.pk}" data-unit="{row.pk}" '
+        f'data-title="{title}">Compare<span class="off"> {title}</span></a></th>'
+        f'<td role="cell" class="verdict-cell">{row.verdict}<small>{risk}</small></td>'
+        f'<td role="cell" class="plot">{row.strip}</td>'
+        f'<td role="cell" class="num">{row.claimed}<br>capability {row.capability}{measured}'
+        "</td></tr>",
+    )

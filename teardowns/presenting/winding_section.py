@@ -7,7 +7,13 @@ from dataclasses import dataclass
 from django.utils.safestring import SafeString, mark_safe
 
 from teardowns.figures.marks import grade_mark
-from teardowns.figures.winding_section import Sheets, Wound, letter_of, winding_section
+from teardowns.figures.winding_section import (
+    Sheets,
+    Wound,
+    fitting_scale,
+    letter_of,
+    winding_section,
+)
 from teardowns.models import Damage, LayerKind, Material, ReviewState, State, WireInsulation
 
 from . import evidence_cells as cells
@@ -65,19 +71,33 @@ class WindingSection:
     neighbours: list[Neighbours]
 
 
-def winding_section_of(report: dict | None, rows: dict[str, list], links: Links
-                       ) -> WindingSection | None:
-    """None where no layer of the transformer was recorded."""
-    stack = [row for row in sorted(rows["stacklayer"], key=lambda row: (row.position, row.pk))
-             if row.state != State.NOT_FOUND]
+def winding_section_of(report: dict | None, rows: dict[str, list], links: Links,
+                       scale: float | None = None, key: str = "wd") -> WindingSection | None:
+    """None where no layer of the transformer was recorded.
+
+    scale, key : of `figures.winding_section`, where several sections stand on one page
+    """
+    stack = _stack(rows)
     if not stack:
         return None
     places = {row.ref: place for place, row in enumerate(stack)}
     items = [_item(row) for row in stack]
     near = _neighbours((report or {}).get("safety"), places, links)
     least = next((sides for one, sides in near if one.least), None)
-    drawn = winding_section(TITLE, _description(items, near), [_drawn(row) for row in stack], least)
+    drawn = winding_section(TITLE, _description(items, near), [_drawn(row) for row in stack],
+                            least, scale, key)
     return WindingSection(mark_safe(drawn), CAPTION, SCALE, items, [one for one, _ in near])
+
+
+def own_scale(rows: dict[str, list]) -> float | None:
+    """Units per mm at which the unit's section fills its drawing; None where there is none."""
+    stack = _stack(rows)
+    return fitting_scale([_drawn(row) for row in stack]) if stack else None
+
+
+def _stack(rows):
+    return [row for row in sorted(rows["stacklayer"], key=lambda row: (row.position, row.pk))
+            if row.state != State.NOT_FOUND]
 
 
 def _drawn(row) -> Wound | Sheets:

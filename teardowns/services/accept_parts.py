@@ -6,6 +6,7 @@ from django.utils import timezone
 from core.accounts.models import User
 from teardowns.models import Part, Unit
 
+from .index_words import index_parts
 from .proposals import save_by
 
 WITH_UNIT = "published with a unit that contains it"
@@ -20,7 +21,9 @@ def accept_cited_parts(unit: Unit, moderator: User) -> None:
 
 
 def accept(part: Part, moderator: User, because: str) -> Part:
-    """The part as it stands, saved and listed."""
+    """The part as it stands, saved, listed and found by a search."""
     part.accepted_at = part.accepted_at or timezone.now()
     part.version += 1
-    return save_by(part, moderator, because)
+    save_by(part, moderator, because)
+    index_parts([part.pk])
+    return part

@@ -24,6 +24,16 @@ def confirmations(unit: Unit, findings: Iterable[Mapping[str, Any]],
     return counted(findings, _confirmed_by(unit, rows))
 
 
+def confirmations_shown(shown: Any) -> dict[str, int]:
+    """The same of a unit as a page shows it, see `shown_unit`; asks nothing without a finding."""
+    report = shown.assessment.payload if shown.assessment else {}
+    findings = report.get("safety", {}).get("findings")
+    if not findings:
+        return {}
+    by_ref = {row.ref: row for found in shown.rows.values() for row in found}
+    return confirmations(shown.unit, findings, by_ref)
+
+
 def counted(findings: Iterable[Mapping[str, Any]],
             confirmed: Mapping[str, set[int]]) -> dict[str, int]:
     """confirmed : by ref, who confirmed the row"""

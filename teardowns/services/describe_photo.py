@@ -9,6 +9,7 @@ from teardowns import access
 from teardowns.models import Photo
 
 from .cite_part import SaveRefused
+from .list_units import list_units
 from .locked_photo import locked_photo
 from .save_section import differs
 
@@ -45,6 +46,7 @@ def take_down_photo(*, author, photo: Photo, reason: str) -> None:
         raise SaveRefused(OF_A_VERSION)
     photo.taken_down_at, photo.take_down_reason = timezone.now(), reason
     _save(photo, author, "Taken down")
+    list_units([photo.unit_id])
     record(author, "photo_taken_down", photo.unit_id, reason=reason, photo=photo.key)
 
 

@@ -16,6 +16,7 @@ from teardowns.models import Decision, HiddenKind, HiddenNow, Statement, Status,
 from teardowns.models.moderation import HIDDEN_FOR
 from teardowns.workflow import NotNow
 
+from .list_units import list_units
 from .move_work import locked_unit
 from .quarantine_unit import set_out_of_sight
 from .reported_item import Item, item_about, item_seen_by
@@ -170,3 +171,5 @@ def _out_of_sight(hidden, unit, actor, *, hide):
     """A record has a column that everything public asks; photos and comments are looked up."""
     if hidden.kind == HiddenKind.UNIT:
         set_out_of_sight(unit, actor, hide)
+    if hidden.kind == HiddenKind.PHOTO:
+        list_units([hidden.unit_id])                # its record may be shown by this photo

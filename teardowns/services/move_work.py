@@ -13,6 +13,8 @@ from core.audit.record import record
 from teardowns.models import Correction, Review, ReviewEnding, Unit, Work
 from teardowns.workflow import CORRECTION_ENDS, WAITING, after
 
+from .list_units import list_units
+
 
 def locked_unit(unit_pk: int) -> Unit:
     """The unit, locked until the transaction ends (on SQLite by its one writer); Http404."""
@@ -85,3 +87,4 @@ def _move_unit(unit: Any, state: str, event: str, actor: User | None, reason: st
         unit.submitted_at = timezone.now()
     unit._history_user, unit._change_reason = actor, (reason or event)[:100]
     unit.save(update_fields=["status", "submitted_at", "changed_at"])
+    list_units([unit.pk])

@@ -24,6 +24,8 @@ from teardowns.workflow import NotNow
 from .accept_parts import accept_cited_parts
 from .assess_units import assess_units
 from .export_unit import unit_document
+from .list_units import list_units
+from .listing_clock import hold_clock
 from .move_work import locked_unit, log_move, shift
 from .notify import notify
 from .review_state import review_state
@@ -71,6 +73,7 @@ def keep_version(unit: Any, moderator: User, note: str = "",
                  correction: Correction | None = None, published_at: Any = None) -> Publication:
     """The publication of a locked unit whose state says published already."""
     now = published_at or timezone.now()
+    hold_clock()              # before words of parts are indexed, on which others wait who hold it
     accept_cited_parts(unit, moderator)
     confirmed, = assess_units([unit], confirmed_only=True)
     everything, = assess_units([unit])
@@ -84,6 +87,7 @@ def keep_version(unit: Any, moderator: User, note: str = "",
     unit.publication, unit.published_at = publication, unit.published_at or now
     unit._history_user, unit._change_reason = moderator, f"Version {publication.number}"
     unit.save(update_fields=["publication", "published_at", "changed_at"])
+    list_units([unit.pk])
     return publication
 
 

@@ -16,6 +16,7 @@ from teardowns import access
 from teardowns.models import Decision, HiddenNow, Statement, Unit
 from teardowns.workflow import NotNow
 
+from .list_units import list_units
 from .move_work import locked_unit
 from .state_reasons import give_reasons, traces
 
@@ -82,3 +83,4 @@ def set_out_of_sight(unit: Any, actor: User | None, hide: bool) -> None:
     unit._history_user = actor
     unit._change_reason = "out of sight" if hide else "in sight again"
     unit.save(update_fields=["quarantined_at", "changed_at"])
+    list_units([unit.pk])

@@ -20,6 +20,7 @@ from teardowns.models import Assessment, Publication, StandingChange, Unit
 
 from .active_rulebook import active_rulebook
 from .assess_units import assess_units, assessments_of
+from .list_units import list_units
 
 SLICE = 50          # units a transaction: short enough to be repeated, others write in between
 
@@ -30,7 +31,8 @@ def reassess_slice(after_pk: int = 0, size: int = SLICE) -> int | None:
     The last unit of the slice, to go on from; None when it was the last of all.
     """
     with transaction.atomic():
-        units = list(Unit.objects.filter(pk__gt=after_pk).order_by("pk")[:size])
+        # All locked before the clock of the listing is, on which a publication may wait.
+        units = list(Unit.objects.select_for_update().filter(pk__gt=after_pk).order_by("pk")[:size])
         reassess_publications(unit.publication_id for unit in units if unit.publication_id)
         assess_units(units)       # last, so that their newest assessment is that of the rows
     return units[-1].pk if len(units) == size else None
@@ -48,6 +50,7 @@ def reassess_publications(pks: Iterable[int | None]) -> int:
     before = {publication.pk: publication.standing_id for publication in found}
     moved = _stand(found, active_rulebook())
     _tell(moved, before)
+    list_units(publication.unit_id for publication in moved)
     return len(moved)
 
 

@@ -14,6 +14,7 @@ from teardowns.imaging.derive import derive
 from teardowns.imaging.refusals import Refused
 from teardowns.models import Photo, Stage, Unit
 
+from .list_units import list_units
 from .photo_files import digest, keep_original, keep_pictures, workshop
 
 MOST_PHOTOS = 400          # of one unit
@@ -87,6 +88,7 @@ def _show_again(photo, contributor):
     photo.version += 1
     photo._history_user, photo._change_reason = contributor, "Sent once more"
     photo.save()
+    list_units([photo.unit_id])
     record(contributor, "photo_shown_again", photo.unit_id, photo=photo.key)
 
 
@@ -100,6 +102,7 @@ def _record(photo, pictures, contributor):
     for picture in pictures:
         picture.photo = photo
         picture.save()
+    list_units([unit.pk])
     record(contributor, "photo_received", unit, photo=photo.key, sha256=photo.sha256)
 
 

@@ -92,9 +92,10 @@ def as_published(unit: Unit, publication: Publication) -> Shown:
 
 
 def _standing(pk):
-    related = ("standing", "standing_all", "assessment")
+    related = ("standing", "standing_all", "assessment", "likeness", "sister_report")
     # What it said on its day is asked for only where another rulebook has come into force since.
-    return Publication.objects.select_related(*related).defer("assessment__payload").get(pk=pk)
+    return Publication.objects.select_related(*related).defer(
+        "assessment__payload", "likeness__features").get(pk=pk)
 
 
 def _version(unit, number):

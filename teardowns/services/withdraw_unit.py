@@ -17,6 +17,7 @@ from teardowns.models import Decision, NoticeKind, Statement, Status, Unit
 from teardowns.workflow import OPEN, NotNow
 
 from .lay_aside import lay_aside
+from .listing_clock import hold_clock
 from .move_work import locked_unit, move
 from .notify import notify
 from .state_reasons import give_reasons, traces
@@ -35,6 +36,7 @@ def withdraw_unit(*, by: User, unit_pk: int, code: str, facts: str) -> Statement
     statement = give_reasons(decision=Decision.WITHDRAW, code=code, facts=facts,
                              subject=f"unit/{unit.pk}", unit=unit, addressee=unit.contributor,
                              by=by)
+    hold_clock()                        # before the log's end, which the correction's end takes
     _end_correction(unit, by)
     mark_withdrawn(unit, code, statement.facts)
     notify([unit.contributor_id], NoticeKind.WITHDRAWN, actor=by, unit=unit,

@@ -1,6 +1,5 @@
 """One proposal to the part library, for who made it and for moderators; and its decision."""
-from django.contrib import messages
-from django.shortcuts import redirect, render
+from django.shortcuts import render
 
 from core.once import once
 from core.stale import Stale
@@ -10,9 +9,8 @@ from teardowns.models import Component, PartProposal
 from teardowns.presenting.library_texts import linked
 from teardowns.presenting.part_sheet import differences, proposal_line, stale_lines
 from teardowns.services.decide_part import MOVES_NUMBERS, accept_part, decline_part
-from teardowns.services.proposals import Refused
 from teardowns.services.propose_part import take_back_part_proposal
-from teardowns.workflow import NotNow
+from teardowns.views.proposal_steps import decided, taken_back
 
 PEOPLE = ("proposer", "decided_by", "part__superseded_by", "successor", "limit")
 
@@ -26,37 +24,26 @@ def part_decide(request, pk):
     """A moderator accepts or declines, with a reason."""
     proposal = _proposal(request, pk)
     form = DecisionForm(request.POST)
-    if not form.is_valid():
-        return _page(request, proposal, form)
-    said = {"moderator": request.user, "proposal_pk": proposal.pk,
-            "version": form.cleaned_data["seen"], "reason": form.cleaned_data["reason"]}
     try:
-        if request.POST.get("decision") == "accept":
-            accept_part(part_version=form.cleaned_data["part_seen"], **said)
-            messages.success(request, "Accepted: the library says so now.")
-        else:
-            decline_part(**said)
-            messages.success(request, "Declined: the library stays as it is.")
-    except Refused as refused:
-        form.refuse(refused.errors)
-        return _page(request, proposal, form)
+        return decided(request, proposal, form, lambda said: _decide(request, pk, form, said),
+                       lambda: _page(request, proposal, form))
     except Stale as changed:
         return _page(request, _proposal(request, pk), form, changed.current)
-    except NotNow as not_now:
-        messages.error(request, str(not_now))
-    return redirect(proposal)
+
+
+def _decide(request, pk, form, said):
+    if request.POST.get("decision") != "accept":
+        decline_part(proposal_pk=pk, **said)
+        return "Declined: the library stays as it is."
+    accept_part(proposal_pk=pk, part_version=form.cleaned_data["part_seen"], **said)
+    return "Accepted: the library says so now."
 
 
 @once
 def part_take_back(request, pk):
     proposal = _proposal(request, pk)
-    try:
-        take_back_part_proposal(proposer=request.user, proposal_pk=proposal.pk)
-    except NotNow as not_now:
-        messages.error(request, str(not_now))
-    else:
-        messages.success(request, "Taken back: no moderator is asked about it any more.")
-    return redirect(proposal)
+    return taken_back(request, proposal, lambda: take_back_part_proposal(
+        proposer=request.user, proposal_pk=proposal.pk))
 
 
 def _proposal(request, pk):

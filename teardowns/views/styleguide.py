@@ -8,6 +8,7 @@ from teardowns.models import ReviewState, State
 from teardowns.presenting import style_logs, style_samples
 from teardowns.presenting.bench_card import bench_card
 from teardowns.presenting.grade_words import GRADE_WORDS
+from teardowns.presenting.unit_rows import RISK_NOTE
 from teardowns.presenting.verdict_words import VERDICT_WORDS
 
 COLOURS = (
@@ -43,6 +44,8 @@ def styleguide(request):
         "states": State.choices,
         "rows": style_samples.rows(),
         "axis": mark_safe(strip_axis()),
+        "risk_note": RISK_NOTE,
+        "facets": style_samples.facets(),
         "figures": (style_samples.ladder(), style_samples.weights(), style_samples.budget(),
                     style_samples.gains(), style_samples.barriers()),
         "points": style_samples.points(),

@@ -6,12 +6,15 @@ from teardowns import access
 from teardowns.models import Status, Unit
 from teardowns.presenting.discussion_counts import discussion_counts, talk_of
 from teardowns.presenting.evidence_called import called_in
+from teardowns.presenting.licence_lines import licence_line
 from teardowns.presenting.now_and_then import now_and_then
 from teardowns.presenting.photo_sheet import gallery
 from teardowns.presenting.replies_shown import unit_replies
+from teardowns.presenting.share_words import page_about
+from teardowns.presenting.sister_boards import alike_units, sister_boards
 from teardowns.presenting.unit_sheet import unit_sheet
 from teardowns.presenting.version_line import version_line
-from teardowns.services.confirmations import confirmations
+from teardowns.services.confirmations import confirmations_shown
 from teardowns.services.shown_unit import WORKING, shown_unit
 from teardowns.views.tombstone import tombstone
 
@@ -33,7 +36,7 @@ def unit_working_copy(request, pk):
 
 def unit_page(request, pk, version=""):
     try:
-        shown = shown_unit(request.user, pk, version, Unit.objects.with_logs())
+        shown = shown_unit(request.user, pk, version, Unit.objects.with_logs().with_licence())
     except Http404:
         return gone_or_raise(request, pk)
     if shown.live.status == Status.WITHDRAWN:
@@ -51,16 +54,33 @@ def gone_or_raise(request, pk):
 
 def page_of(request, shown):
     said = discussion_counts(shown.live)
-    sheet = unit_sheet(shown.unit, shown.assessment, shown.rows, confirmed(shown),
+    sheet = unit_sheet(shown.unit, shown.assessment, shown.rows, confirmations_shown(shown),
                        talk_of(shown.live, said))
     reports = [one and one.payload for one in (shown.assessment, shown.with_rest)]
     return {
         **sheet, "gallery": gallery(shown.live, shown.thawed and shown.thawed.rows["photo"]),
         "logs": logs_of(shown), "said": said[""],
         "version": version_line(shown.live, shown.publication, shown.newest, *reports),
+        "foot": [*sheet["foot"], ("Terms", licence_line(shown.live))],
+        "share": shared(shown),
         "now_and_then": shown.is_newest and now_and_then(shown.publication),
         **unit_replies(shown.live, called(shown)), **offered(request.user, shown),
+        **boards_beside(shown),
     }
+
+
+def boards_beside(shown):
+    """Of the version that stands alone: what other boards say never belongs to a version."""
+    publication = shown.publication if shown.is_newest and shown.live.is_public else None
+    return {"alike": alike_units(publication), "sisters": sister_boards(publication)}
+
+
+def shared(shown):
+    """For the head of the page and for who takes the record along; a working copy is nobody's."""
+    if shown.publication is None or not shown.live.is_public:
+        return None
+    report = shown.assessment.payload if shown.assessment else None
+    return page_about(shown.publication, report, stands=shown.is_newest)
 
 
 def offered(user, shown):
@@ -79,16 +99,6 @@ def called(shown):
     report = shown.assessment.payload if shown.assessment else {}
     findings = report.get("safety", {}).get("findings", ())
     return called_in(shown.rows) | {one["scenario"]: one["title"] for one in findings}
-
-
-def confirmed(shown):
-    """By scenario, how many independent reviewers confirmed all that its finding rests on."""
-    report = shown.assessment.payload if shown.assessment else {}
-    findings = report.get("safety", {}).get("findings")
-    if not findings:
-        return {}
-    by_ref = {row.ref: row for found in shown.rows.values() for row in found}
-    return confirmations(shown.unit, findings, by_ref)
 
 
 def logs_of(shown):

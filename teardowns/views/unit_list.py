@@ -1,56 +1,77 @@
-"""The list of published units: searched, narrowed, sorted, 25 to a page."""
-from django.core.paginator import Paginator
+"""The list of public units: searched, narrowed and sorted by its address, 25 to a page."""
+from dataclasses import replace
+from urllib.parse import urlencode
+
 from django.shortcuts import render
+from django.urls import reverse
 from django.utils.safestring import mark_safe
 
+from teardowns.browsing.orders import BadPlace
 from teardowns.engine.safety_words import DEFERRAL
 from teardowns.figures.strip import strip_axis
-from teardowns.filters import UnitFilter
-from teardowns.presenting.unit_rows import published_rows, unit_rows
+from teardowns.filters import list_query, values_of
+from teardowns.presenting import list_words
+from teardowns.presenting.facet_lists import facet_lists
+from teardowns.presenting.search_also import also_found
+from teardowns.presenting.unit_rows import RISK_NOTE, unit_rows
+from teardowns.services.facets import FACETS
+from teardowns.services.find_units import find_units
+from teardowns.services.search import snippets
+from teardowns.services.search_suggestions import suggestions
 
 PAGE_SIZE = 25
+AXIS = mark_safe(strip_axis())
+LABELS = {code: facet.label for code, facet in FACETS.items()}
+LOST = "The page that this address names is no place in the list: this is its first page."
 
 
 def unit_list(request):
-    units = UnitFilter(request.GET, published_rows())
-    page = Paginator(units.qs, PAGE_SIZE).get_page(request.GET.get("page"))
+    asked, answer, remarks = _page(list_query(request.META["QUERY_STRING"]))
+    found = answer.found
     return render(request, "teardowns/unit_list.html", {
-        "form": units.form,
-        "choices": [units.form[name] for name in ("verdict", "power", "kind", "channel", "sort")],
-        "rows": unit_rows(page.object_list),
-        "axis": mark_safe(strip_axis()),
-        "deferral": DEFERRAL,
-        "page": page,
-        "found": _found(page.paginator.count),
-        "narrowed": list(_narrowed(units.form, request.GET)),
-        "earlier": _address(request.GET, page=page.number - 1) if page.has_previous() else "",
-        "later": _address(request.GET, page=page.number + 1) if page.has_next() else "",
+        "typed": asked.typed, "wrong_words": asked.errors.get("q", ""),
+        "wrong": [f"{LABELS.get(name, 'Sort by')}: {words}"
+                  for name, words in asked.errors.items() if name not in ("q", "after")],
+        "remarks": [*remarks, *answer.remarks],
+        "facets": _facets(asked, found.counts),
+        "orders": list_words.options(asked.orders, asked.sort or asked.usual_sort),
+        "found": list_words.number_of(found.total),
+        "span": list_words.span(found.first, len(found.pks), found.total),
+        "narrowed": list_words.narrowed(asked.conditions),
+        "rows": unit_rows(found.pks, answer.index,
+                          snippets(found.pks, asked.text) if asked.text else None),
+        "also": answer.hits and also_found(answer.hits.parts, answer.hits.families),
+        "suggestions": _meant(asked) if answer.hits and not answer.hits.units else (),
+        "axis": AXIS, "risk_note": RISK_NOTE, "deferral": DEFERRAL,
+        "query": asked.query(),
+        "earlier": found.before and asked.query(found.before),
+        "later": found.after and asked.query(found.after),
+        "sign_in": asked.conditions and _sign_in(request),
     })
 
 
-def _found(count):
-    return "1 unit" if count == 1 else f"{count} units"
+def _page(asked):
+    """What was asked, its answer, and a remark where the place in the list was none."""
+    lost = [LOST] if "after" in asked.errors else []
+    try:
+        return asked, find_units(asked.text, asked.choices, sort=asked.sort, after=asked.after,
+                                 size=PAGE_SIZE), lost
+    except BadPlace:
+        asked = replace(asked, after="")
+        return asked, find_units(asked.text, asked.choices, sort=asked.sort, size=PAGE_SIZE), [LOST]
 
 
-def _narrowed(form, asked):
-    """What narrows the list: in words, with the address of the list without it."""
-    for name, value in form.cleaned_data.items():
-        if value and name != "sort":
-            shown = dict(getattr(form.fields[name], "choices", ())).get(value, value)
-            yield {
-                "label": form.fields[name].label,
-                "shown": shown,
-                "address": _address(asked, **{name: None, "page": None}),
-            }
+def _facets(asked, counts):
+    values = {code: values_of(facet, counts[code]) for code, facet in FACETS.items()}
+    return facet_lists(LABELS, values, counts, asked.choices)
 
 
-def _address(asked, **changes):
-    """The query of this list with some values changed or, where None, left out; never empty."""
-    query = asked.copy()
-    for name, value in changes.items():
-        query.pop(name, None)
-        if value is not None:
-            query[name] = value
-    for name in [name for name, value in query.items() if not value]:
-        del query[name]
-    return f"?{query.urlencode()}"
+def _meant(asked):
+    """Other words with the same choices."""
+    return [(one.text, replace(asked, text=one.text, after="").query())
+            for one in suggestions(asked.text)]
+
+
+def _sign_in(request):
+    """And back."""
+    return f"{reverse('sign_in')}?{urlencode({'next': request.get_full_path()})}"

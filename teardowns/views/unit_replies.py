@@ -28,7 +28,7 @@ def unit_replies(request, pk):
     versions = ReplyVersion.objects.filter(reply__unit=unit).select_related("reply")
     return render(request, "teardowns/unit_replies.html", {
         **replies_of(unit, evidence_refs(unit)), "own": _own(own, versions),
-        "may_reply": person is None or access.may_write(request.user),
+        "may_reply": person is None or access.may_reply(request.user),
         "versions": reply_versions(versions, whole=False)})
 
 

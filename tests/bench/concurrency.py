@@ -23,6 +23,7 @@ django.setup()
 
 from django.conf import settings  # noqa: E402
 from django.db import OperationalError, connection, transaction  # noqa: E402
+from django.http import Http404  # noqa: E402
 from django.shortcuts import redirect  # noqa: E402
 from django.test import RequestFactory  # noqa: E402
 from django.test.utils import setup_test_environment  # noqa: E402
@@ -36,6 +37,8 @@ from core.buckets import HOUR, take  # noqa: E402
 from core.once import once  # noqa: E402
 from teardowns.models import Photo, PhotoDerivative, Unit  # noqa: E402
 from teardowns.services.describe_photo import StalePhoto, describe_photo  # noqa: E402
+from teardowns.workflow import NotNow  # noqa: E402
+from tests.handing_in import hand_in, with_plate  # noqa: E402
 
 COUNT, THREADS = 200, 20
 READING = 0.2           # s at most until somebody who was told of a conflict tries again
@@ -48,8 +51,8 @@ def main(count=COUNT, threads=THREADS):
         alice, bob = (User.objects.create_user(name) for name in ("alice", "bob"))
         print(f"{connection.vendor}, {count} of each by {threads} threads")
         sound = [edits(pool, alice, count), double_submits(pool, alice, count),
-                 replays(pool, alice, bob, count), crossed_locks(pool, alice, count),
-                 limits(pool), chain(4 * count)]
+                 replays(pool, alice, bob, count), hand_ins(pool, alice, count),
+                 crossed_locks(pool, alice, count), limits(pool), chain(4 * count)]
         list(pool.map(lambda _: connection.close(), range(threads)))
     return int(not all(sound))
 
@@ -175,6 +178,24 @@ def replays(pool, author, other, count):
           f"acted on: {isolated}")
     return ((units, entries, {first, *answers}, isolated) == (1, 1, {first}, count)
             and {status for status, _ in refused} == {422})
+
+
+def hand_ins(pool, author, count):
+    """One sheet, handed in by so many tabs at the same moment."""
+    unit = with_plate(Unit.objects.create(contributor=author, title="Handed in"), author)
+
+    def act(_):
+        try:
+            return hand_in(unit, author) is not None
+        except (NotNow, Http404):
+            return False
+
+    taken = sum(at_once(pool, act, range(count)))
+    submissions = unit.submissions.count()
+    entries = Entry.objects.filter(action="work_submit", unit=unit.pk).count()
+    print(f"hand-ins of one sheet: {taken} of {count} taken, {submissions} kept, {entries} audit "
+          "entries")
+    return taken == submissions == entries == 1
 
 
 def crossed_locks(pool, author, count):

@@ -18,7 +18,7 @@ from .conftest import watched
 from .entering import enter
 from .soundness import check, check_width, violations
 
-pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
+pytestmark = [pytest.mark.browser, pytest.mark.database, pytest.mark.django_db(transaction=True)]
 SECRET = "dry-oak-lantern-42"
 
 

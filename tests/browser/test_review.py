@@ -11,7 +11,7 @@ from tests.reviews import handed_in, take_on
 from .conftest import watched
 from .soundness import check_width, violations
 
-pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
+pytestmark = [pytest.mark.browser, pytest.mark.database, pytest.mark.django_db(transaction=True)]
 
 
 @pytest.fixture

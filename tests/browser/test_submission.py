@@ -10,7 +10,7 @@ from tests.photographs import photograph
 
 from .soundness import check, check_width, violations
 
-pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
+pytestmark = [pytest.mark.browser, pytest.mark.database, pytest.mark.django_db(transaction=True)]
 WIDTHS = (1280, 360)
 
 

@@ -14,7 +14,7 @@ from tests.views.versions import two_versions
 from .entering import enter
 from .soundness import check, check_width, violations
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, pytest.mark.database]
 SIZES = {1280: 900, 360: 780}
 
 

@@ -46,8 +46,9 @@ _LINES = {
     # 4, 5: the rows as they are worked on.
     "read working copy": """S YYYYYYYT HHHHHYHT HHHHHHHT HYYHHHHT
                             HYYYYHYT HHHHHHHT YYYYYYYT HHHHHHHT HHHHHHHT""",
-    # 8: private files are for who sent them and for moderators; ours: no reviewer has them.
-    "read original": "S Y HHHHHHHT HHHHHHHT HHHHHHHT HYYYYYYY N Y HHHHHHHT HHHHHHHT",
+    # 8: private files are for who sent them; moderators have a page that asks why; ours: no
+    # reviewer has them.
+    "read original": "S Y HHHHHHHT HHHHHHHT HHHHHHHT HHHHHHHT N Y HHHHHHHT HHHHHHHT",
     # 11: everybody but an administrator begins a sheet.
     "begin": "S Y Y Y Y Y N Y Y Y",
     "begin, write": "S Y Y Y Y Y N N N Y",
@@ -102,13 +103,14 @@ _LINES = {
     # 19: everybody who sees it; ours: also who is suspended.
     "report": """HHHHYYHH YYYYYYYY HHHHYYHH HHHHYYHH HYYHYYHH
                  HYYYYYYY HHHHYYHH YYYYYYYY HHHHYYHH HHHHYYHH""",
-    # 21: to what is public; for whom somebody speaks is checked before it is shown.
+    # 21: to what is public; for whom somebody speaks is checked before it is shown, by moderators,
+    # who send none.
     "reply": """S HHHHYYHT HHHHYYHT HHHHYYHT HHHHYYHT
-                HHHHYYHT N HHHHYYHT HHHHYYHT HHHHYYHT""",
-    "reply, write": "S HHHHYYHH HHHHYYHH HHHHYYHH HHHHYYHH HHHHYYHH N N N HHHHYYHH",
+                N N HHHHYYHT HHHHYYHT HHHHYYHT""",
+    "reply, write": "S HHHHYYHH HHHHYYHH HHHHYYHH HHHHYYHH N N N N HHHHYYHH",
     "own reply": """S HHHHHHHT HHHHYYHT HHHHHHHT HHHHHHHT
-                    HHHHHHHT N HHHHHHHT HHHHHHHT HHHHHHHT""",
-    "own reply, write": "S H HHHHYYHH H H H N N N H",
+                    N N HHHHHHHT HHHHHHHT HHHHHHHT""",
+    "own reply, write": "S H HHHHYYHH H H N N N N H",
     # 18: one's own.
     "own comment": "S Y H H H H N Y H H",
     "own comment, write": "S Y H H H H N N N H",
@@ -117,7 +119,21 @@ _LINES = {
     "own proposal, write": "S H Y H H H N N N H",
     # A statement of reasons: its addressee's and the moderators'.
     "statement": "S Y H H H Y H Y H H",
+    # 1: what everybody reads, everybody prints and cites; ours: also who is suspended.
+    "print": " ".join(["HHHHYYHT"] * 10),
+    "print, write": " ".join(["HHHHYYHH"] * 10),
+    "not made": " ".join(["HHHHHHHT"] * 10),
     "nothing": "H H H H H H H H H H",
+    # The API reads tokens and no sessions: nobody is led anywhere, and a token acts as a
+    # contributor, whatever the role of its owner. 401 and 403 are both N.
+    "api, own account": "N Y Y Y Y Y Y Y Y Y",
+    "api, begin": "N Y Y Y Y Y N N N Y",
+    "api, own sheet": "N YYYYYHYY HHHHHYHH H H H H YYYYYHYY H H",
+    "api, bench": "N YHHYHHHH HHHHHYHH H H H N YHHYHHHH H H",
+    "api, bench, write": "N YHHYHHHH HHHHHYHH H H H N N N H",
+    "api, hand in": "N YYYYYHYY HHHHHYHH H H H N N N H",
+    "api, of what is public": """N HHHHYYHH HHHHYYHH HHHHYYHH HHHHYYHH
+                                 HHHHYYHH N N N HHHHYYHH""",
 }
 ACTIONS = {name: line.split() for name, line in _LINES.items()}
 
@@ -132,12 +148,21 @@ def _say(get, send, *names, method="POST"):
             ADDRESSES[name][method] = send
 
 
-_say("public", "", "front_page", "unit_list", "rulebook_changes", "method", "styleguide",
-     "audit_log", "licence", "part_list", "part_detail", "family_list", "family_detail",
+_say("public", "", "plate_search", "search_suggestions")
+_say("public", "", "front_page", "unit_list", "unit_list_csv", "unit_list_columns",
+     "rulebook_changes", "method", "styleguide", "data",
+     "population", "compare", "audit_log", "licence", "part_list", "part_detail", "family_list",
+     "family_detail",
      "feed_newest", "feed_serious", "feed_family", "report_receipt",
      "moderation_numbers")
 _say("read", "", "unit_detail", "unit_versions")
-_say("read replies", "", "unit_replies")
+_say("read replies", "", "unit_replies", "unit_bag")
+_say("print", "print, write", "unit_report")
+_say("print", "", "unit_cite", "unit_card")
+_say("public", "", "unit_by_title", "unit_badge", "unit_version_badge")
+_say("not made", "", "unit_report_file")
+_say("nothing", "", "compare_report_file", "data_package")
+_say("nothing", "nothing", "compare_report")                        # of no units
 _say("read version", "", "unit_version", "unit_difference")
 _say("read correction", "", "unit_correction")
 _say("read working copy", "", "unit_working_copy")
@@ -171,10 +196,11 @@ _say("read again", "read again, write", "photo_read_again")
 _say("moderate", "", "moderation", "reports", "appeals", "library_queue", "moderation_comments",
      "moderation_replies")
 _say("moderate", "moderate", "scenario_edit", "report_case", "appeal_case", "hidden_case",
-     "saved_replies", "comment_moderate", "reply_moderate", "family_edit")
+     "saved_replies", "comment_moderate", "reply_moderate", "family_edit", "lookalike")
 _say("public", "moderate", "scenario_list")
 _say("", "moderate", "part_decide", "family_decide")
-_say("moderate unit", "moderate unit", "moderation_unit", "moderation_decide", "unit_merge")
+_say("moderate unit", "moderate unit", "moderation_unit", "moderation_decide", "moderation_files",
+     "unit_merge")
 _say("people", "", "people")
 _say("people", "people", "person", "approvals")
 _say("hazards", "", "hazard_list")
@@ -191,8 +217,8 @@ _say("proposal", "", "part_proposal", "family_member")
 _say("", "own proposal, write", "part_take_back", "family_take_back")
 _say("statement", "statement", "statement")
 _say("own account", "", "watch_list", "statements")
-_say("own account", "own account", "notices")
-_say("", "own account", "digest_setting")
+_say("own account", "own account", "notices", "saved_searches")
+_say("", "own account", "digest_setting", "search_save", "search_drop")
 _say("nothing", "nothing", "digest_stop")           # a token of nobody's
 
 # Accounts: signing in and up is for everybody, what is one's own for who is signed in.
@@ -213,9 +239,34 @@ _say("own, not there", "", "mfa_view_recovery_codes", "mfa_download_recovery_cod
 _say("own, not there", "own, not there", "mfa_deactivate_totp")
 
 
+# The API: what is read in public is the same for everybody; the rest takes a token.
+_say("public", "", "api_index", "api_openapi", "api_documentation", "api_method", "api_rule",
+     "api_quantities", "api_licence", "api_log", "api_units", "api_facets", "api_search",
+     "api_population", "api_parts", "api_part", "api_families", "api_family")
+_say("read replies", "", "api_unit", "api_unit_document", "api_unit_versions", "api_unit_version",
+     "api_unit_difference", "api_unit_assessments", "api_unit_assessment", "api_unit_working",
+     "api_unit_claim_working", "api_unit_replies", "api_unit_photos", "api_unit_photo",
+     "api_unit_annotations", "api_unit_recordings", "api_unit_recording",
+     "api_unit_recording_values")
+_say("read replies", "api, of what is public", "api_unit_comments")
+_say("public", "api, begin", "api_part_comments", "api_family_comments")
+_say("", "api, begin", "api_part_propose", "api_family_propose")
+_say("", "api, of what is public", "api_unit_correct")
+_say("api, own account", "", "api_statements")
+_say("api, own account", "api, begin", "api_bench_list")
+_say("api, own sheet", "", "api_bench")
+_say("", "api, hand in", "api_bench_submit", "api_bench_take_back")
+_say("", "api, bench, write", "api_bench_discard")
+_say("api, bench", "", "api_bench_rows")
+_say("api, bench", "api, bench, write", "api_bench_photos", "api_bench_recordings")
+_say("api, bench", "api, bench, write", "api_bench_fields", method="PATCH")
+_say("api, bench", "api, bench, write", "api_bench_section", "api_bench_row", method="PUT")
+ADDRESSES["api_bench_row"] |= dict.fromkeys(("PATCH", "DELETE"), "api, bench, write")
+
+
 # 44, and what anybody may do: the only things that a suspended person sends.
 LEFT_TO_THE_SUSPENDED = {"public", "own account", "own, not there", "statement", "report",
-                         "nothing"}
+                         "print, write", "nothing"}
 OFFERS_NOTHING_ELSE = {"hide"}        # a page that is there for those alone who may send it
 
 

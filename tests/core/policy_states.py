@@ -8,6 +8,7 @@ from tests.core.policy_walk import GRID, client_of, differences, read_grid
 from tests.core.policy_world import world_in
 
 PLAIN_IN = "published"       # the state in which is asked what hangs on none
+ON_BOTH = (PLAIN_IN, "in_review")      # states that are asked on both databases
 
 
 @pytest.fixture
@@ -16,6 +17,11 @@ def quiet():
     logging.disable(logging.CRITICAL)
     yield
     logging.disable(logging.NOTSET)
+
+
+def marked(states):
+    return [pytest.param(state, marks=() if state in ON_BOTH else pytest.mark.grid)
+            for state in states]
 
 
 def asked_in(state):

@@ -1,4 +1,5 @@
 """Ask every address as every person, each time in a world that nobody has touched before."""
+import json
 import re
 from dataclasses import dataclass
 from pathlib import Path
@@ -10,13 +11,15 @@ from django.test import Client
 from django.utils import timezone
 
 from core.accounts.models import User
-from tests.core.policy_addresses import address, body
+from core.accounts.services.api_tokens import issue_token
+from tests.core.policy_addresses import address, body, is_api
 
 GRID = Path(__file__).with_name("policy_grid.txt")
 WRITES = re.compile(r'\s*(?:INSERT\s+INTO|UPDATE|DELETE\s+FROM|REPLACE\s+INTO)\s+"?(\w+)"?',
                     re.IGNORECASE)
 # Who is signed in, and how often somebody asked, is written down of everybody, let in or not.
-NOT_COUNTED = {"django_session", "core_bucket", "cache", "usersessions_usersession"}
+NOT_COUNTED = {"django_session", "core_bucket", "cache", "usersessions_usersession",
+               "accounts_apitoken"}
 LET_IN, REFUSED, HIDDEN, SIGN_IN, FACTOR, TOMBSTONE, BROKEN = "YNHSFT!"
 FORM = "application/x-www-form-urlencoded"
 
@@ -60,23 +63,41 @@ def client_of(who, world):
     client, user = Client(raise_request_exception=False), world.people[who]
     if user is not None:
         client.force_login(user, second_factor=who != "no_factor")
+    client.token = _token_of(user, who)
     return client
+
+
+def _token_of(user, who):
+    """What a program of that person sends: for the API, which reads no sessions."""
+    if user is None:
+        return {}
+    _, secret = issue_token(owner=user, name=who, scopes=("read", "contribute"), days=1)
+    return {"Authorization": f"Bearer {secret}"}
 
 
 def asked(client, world, who, line):
     """(letter, tables written to) of one request; everything it changed is undone."""
     writes, cookies = Writes(), client.cookies.copy()
-    sent = {"data": urlencode(body(line.name, world), doseq=True), "content_type": FORM} \
-        if line.method == "POST" else {}
+    sent = _sent(client, world, line)
     with transaction.atomic():
         if who.startswith("suspended"):
             User.objects.filter(pk=world.people[who].pk).update(suspended_at=timezone.now())
         with connection.execute_wrapper(writes):
-            answer = client.generic(line.method, address(line.name, world), **sent)
+            answer = client.generic(line.method, address(line.name, world, line.method), **sent)
             _let_go(answer)
         transaction.set_rollback(True)
     client.cookies = cookies                 # a session that ended there is there again
     return letter_of(answer), list(writes)
+
+
+def _sent(client, world, line):
+    if is_api(line.name):
+        told = {} if line.method == "GET" else {
+            "data": json.dumps(body(line.name, world)), "content_type": "application/json"}
+        return told | {"headers": client.token}
+    if line.method == "POST":
+        return {"data": urlencode(body(line.name, world), doseq=True), "content_type": FORM}
+    return {}
 
 
 def _let_go(answer):

@@ -18,6 +18,7 @@ from teardowns.models import (
     Decision,
     HiddenNow,
     InsulationObservation,
+    Lookalike,
     Measurement,
     Photo,
     PhotoDerivative,
@@ -157,6 +158,8 @@ def _around(world):
         "proposal": new_limit(people["other"], part),
         "member": BoardFamilyMember.objects.create(family=board, unit=unit, why="Same print.",
                                                    proposer=people["other"]),
+        "lookalike": Lookalike.objects.create(
+            first=unit, second=Unit.objects.create(contributor=people["other"]), score=0.8),
         "reply": _reply(world),
         "report": Report.objects.create(about=f"unit/{unit.pk}", unit=unit, code="not_this_unit",
                                         text="Another board.", harm=1, due_at=now),

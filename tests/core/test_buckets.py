@@ -4,7 +4,7 @@ from django.contrib.auth.models import AnonymousUser
 from django.http import HttpResponse
 
 from core import buckets
-from core.buckets import HOUR, MINUTE, limited, network_of, sweep_buckets, take
+from core.buckets import HOUR, MINUTE, left_of, limited, network_of, sweep_buckets, take
 from core.models import Bucket
 
 pytestmark = pytest.mark.django_db
@@ -132,3 +132,11 @@ def test_reading_is_not_counted(rf, alice):
     request = rf.get("/")
     request.user = alice
     assert [view(request).status_code for _ in range(3)] == [200] * 3
+
+
+def test_what_is_left_is_told_and_nothing_is_taken():
+    take("page", 1, 10, 100, cost=4, now=1000.0)
+    # 6 are left; in 20 s two more come back, and never more than there were.
+    assert [left_of("page", 1, 10, 100, now) for now in (1000.0, 1020.0, 1020.0, 9000.0, 900.0)] \
+        == [6.0, 8.0, 8.0, 10, 6.0]
+    assert left_of("page", 2, 10, 100, 1000.0) == 10

@@ -8,7 +8,7 @@ import pytest
 
 from core.policy import POLICY
 from tests.core.policy_expected import ADDRESSES, PEOPLE, STATES, grid
-from tests.core.policy_states import asked_in, check_state, quiet  # noqa: F401  (a fixture)
+from tests.core.policy_states import asked_in, check_state, marked, quiet  # noqa: F401  (a fixture)
 from tests.core.policy_walk import GRID
 from tests.core.policy_world import PUBLIC_ONCE
 
@@ -28,6 +28,6 @@ def test_it_asks_at_least_five_thousand_times():
 
 
 @pytest.mark.django_db
-@pytest.mark.parametrize("state", [state for state in STATES if state not in PUBLIC_ONCE])
+@pytest.mark.parametrize("state", marked(state for state in STATES if state not in PUBLIC_ONCE))
 def test_each_person_is_answered_as_the_grid_says(state, tmp_path, quiet):  # noqa: F811
     check_state(state, tmp_path)

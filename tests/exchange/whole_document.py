@@ -74,6 +74,9 @@ WHOLE = {
     "replies": [{"about": "measurement/held", "by": "Veltrice Ltd", "version": 2,
                  "received": "2026-03-04", "language": "de", "text": "Wir haben es geändert.",
                  "disputes": True, "answer": "Measured again: the same."}],
+    "licences": [{"author": "alma", "agreed": "2026-03-04", "measurements": "CC0-1.0",
+                  "works": "CC-BY-4.0", "edition": 2, "text_sha256": "ef" * 32,
+                  "third_party": "photo 3 by a friend, who agreed"}],
 }
 
 

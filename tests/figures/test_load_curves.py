@@ -71,3 +71,10 @@ def test_the_table_names_each_curve_by_its_letter():
     assert "A: Veltrice VQ-45, 9 V" in said and "B: Orbanel <O/2>" in said
     assert "not recorded" in said and "8.20 V" in said
     assert table.find(".//a").get("href") == "/units/2/"
+
+
+def test_a_curve_may_bear_a_name_of_its_own():
+    named = [LoadCurve("A unit", STIFF.points, name="A2"), SOFT]
+    letters = [node.text for node in of_class(drawn(named), "log-letter")]
+    assert set(letters) == {"A2", "B"}
+    assert "A2: A unit" in load_curve_table("Caption", named, str)

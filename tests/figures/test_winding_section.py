@@ -11,6 +11,7 @@ from teardowns.figures.winding_section import (
     Sheets,
     Wound,
     axial_width,
+    fitting_scale,
     letter_of,
     winding_section,
 )
@@ -125,3 +126,29 @@ def test_letters_go_on_after_z():
 def test_it_has_a_name_and_a_description_and_no_inline_style():
     markup = winding_section("A & B", "From the core", [PRIMARY])
     assert "A &amp; B" in markup and "From the core" in markup and "style=" not in markup
+
+
+def test_sections_that_share_a_scale_draw_a_millimetre_as_long():
+    small = [Wound("primary", 20, .25, .3, False, (None, None), False)]          # 6 mm
+    large = [Wound("primary", 40, .25, .3, False, (None, None), False)]          # 12 mm
+    shared = min(map(fitting_scale, (small, large)))
+    trees = [parsed(winding_section("T", "D", layers, scale=shared, key=key))
+             for layers, key in ((small, "wd-a"), (large, "wd-b"))]
+    rulers = {of_class(tree, "wd-ruler")[0].get("d") for tree in trees}
+    assert len(rulers) == 1
+    wires = [float(of_class(tree, "wd-wire")[0].get("stroke-dasharray").split()[1])
+             for tree in trees]
+    assert wires[0] == pytest.approx(wires[1], abs=0.01)          # the same wire, as thick
+
+
+def test_the_core_of_a_small_section_is_as_thick_as_that_of_a_large_one():
+    layers = [Wound("primary", 20, .25, .3, False, (None, None), False)]
+    outline = of_class(parsed(winding_section("T", "D", layers, scale=20.0)), "wd-core")[0]
+    # 6 mm at 20 units/mm are 120 of 400 units; 1.2 + 0.6 mm beside it are 36: (400 − 120)/2 − 36
+    assert outline.get("d").startswith("M104 ")
+
+
+def test_drawings_of_one_page_have_names_of_their_own():
+    tree = parsed(winding_section("T", "D", [], key="wd-b"))
+    assert tree.find("svg").get("aria-labelledby") == "wd-b-t wd-b-d"
+    assert {node.get("id") for node in tree.iter()} >= {"wd-b-t", "wd-b-d"}

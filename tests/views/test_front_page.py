@@ -29,6 +29,14 @@ def test_its_search_leads_to_the_list(client):
     assert f'action="{reverse("unit_list")}"' in page and 'name="q"' in page
 
 
+def test_it_leads_to_all_ways_to_find_a_unit(client):
+    listed("A charger")
+    page = get(client)
+    for address in ("/units/", "/units/by-plate/", "/compare/", "/population/"):
+        assert f'href="{address}"' in page
+    assert "1 unit," in page
+
+
 def test_the_newest_unit_stands_first(client):
     for day, title in ((1, "The older one"), (2, "The newer one")):
         listed(title, day=day)
@@ -82,5 +90,7 @@ def test_what_a_contributor_typed_is_escaped(client):
 def test_its_queries_do_not_grow_with_the_units(client, django_assert_max_num_queries):
     for day in range(10):
         listed(f"Unit {day}", day=day, claimed_power=20, capability=15)
-    with django_assert_max_num_queries(1):
+    with django_assert_max_num_queries(4):       # clock, units that changed, rows
+        get(client)
+    with django_assert_max_num_queries(1):       # clock
         get(client)

@@ -6,6 +6,7 @@ from django.urls import reverse
 
 from teardowns.exchange.digest import digest
 from teardowns.exchange.document import read_document
+from teardowns.models import ContributionLicence, Submission
 from tests.views.opened import DOCUMENT, opened
 from tests.views.test_feeds import replied
 
@@ -61,3 +62,16 @@ def test_replies_stand_beside_the_evidence_and_move_nothing(client, unit, bob, m
     assert digest(read_document(document)) == digest(read_document(before))
     del document["replies"]
     assert document == before
+
+
+def test_terms_stand_beside_the_evidence_and_in_the_header(client, unit):
+    before = download(client, unit).json()
+    submission = Submission.objects.create(unit=unit, author=unit.contributor)
+    ContributionLicence.objects.create(
+        submission=submission, unit=unit, author=unit.contributor, measurements="CC0-1.0",
+        works="CC-BY-4.0", edition=1, text_sha256="ab" * 32, own_rights=True, third_party="none")
+    answer = download(client, unit)
+    document = answer.json()
+    assert document["licences"][0]["works"] == "CC-BY-4.0"
+    assert digest(read_document(document)) == digest(read_document(before))
+    assert 'rel="license"' in answer["Link"]         # RFC 8288, relation of RFC 4946

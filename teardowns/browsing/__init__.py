@@ -1,0 +1,1 @@
+"""Narrow, count, sort and page many units at once: numpy only, no database."""

@@ -1,0 +1,66 @@
+"""Sets of units as packed bits: unit k of the index is bit k % 64 of word k // 64."""
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+Words = NDArray[np.uint64]
+Flags = NDArray[np.bool_]
+WORD = 64
+ALL = ~np.uint64(0)
+
+
+def words_for(n: int) -> int:
+    return -(-n // WORD)
+
+
+def pack(flags: Flags) -> Words:
+    """(…, n) flags as (…, words) bits; bits beyond n are 0."""
+    n = flags.shape[-1]
+    padded = np.zeros((*flags.shape[:-1], words_for(n) * WORD), bool)
+    padded[..., :n] = flags
+    return np.packbits(padded, axis=-1, bitorder="little").view("<u8").astype(np.uint64)
+
+
+def unpack(bits: Words, n: int) -> Flags:
+    """(words,) bits as (n,) flags."""
+    plain = np.ascontiguousarray(bits.astype("<u8", copy=False)).view(np.uint8)
+    return np.unpackbits(plain, count=n, bitorder="little").view(bool)
+
+
+def count(bits: Words) -> NDArray[np.int64]:
+    """How many bits are set, along the last axis."""
+    return np.bitwise_count(bits).sum(axis=-1, dtype=np.int64)
+
+
+def of_slots(slots: NDArray[np.int64], n: int) -> Words:
+    """The set of these units among n."""
+    flags = np.zeros(n, bool)
+    flags[slots] = True
+    return pack(flags)
+
+
+def grown(bits: Words, n: int) -> Words:
+    """A copy with room for n units; the new ones are not in the sets."""
+    made = np.zeros((*bits.shape[:-1], words_for(n)), np.uint64)
+    made[..., :bits.shape[-1]] = bits
+    return made
+
+
+def without(bits: Words, slots: NDArray[np.int64]) -> None:
+    """Take these units out of the sets, in place."""
+    np.bitwise_and.at(bits.T, slots // WORD, _keeping(bits, slots))
+
+
+def _keeping(bits, slots):
+    rest = ~_one(slots)
+    return rest if bits.ndim == 1 else np.broadcast_to(rest[:, None], (len(slots), len(bits)))
+
+
+def put(bits: Words, slots: NDArray[np.int64]) -> None:
+    """Put these units into one set, in place."""
+    np.bitwise_or.at(bits, slots // WORD, _one(slots))
+
+
+def _one(slots):
+    return np.uint64(1) << (slots % WORD).astype(np.uint64)
