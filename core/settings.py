@@ -243,7 +243,8 @@ LOGGING = {
     "handlers": {"console": {"class": "logging.StreamHandler", "formatter": "line",
                              "filters": ["request"]}},
     "root": {"handlers": ["console"], "level": LOG_LEVEL},
-    "loggers": {"django-q": {"level": "WARNING"}},       # it greets at every start
+    "loggers": {"django-q": {"level": "WARNING"},        # it greets at every start
+                "bagit": {"level": "ERROR"}},            # and names every file that is whole
 }
 
 from core.headers import CONTENT_SECURITY_POLICY  # noqa: E402,F401

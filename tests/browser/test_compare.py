@@ -58,6 +58,7 @@ def collect(page, live_server, pair):
     assert "at least one more" in tray.get_by_role("status").inner_text()
     visit(page, live_server, second)
     page.locator("a.to-compare[aria-pressed]").first.click()
+    tray.get_by_text("Which").press("Enter")
     assert tray.get_by_role("listitem").count() == 2
     tray.get_by_role("button", name="Remove Veltrice VQ-45").press("Enter")
     assert tray.get_by_role("listitem").count() == 1

@@ -10,6 +10,7 @@ from django.core.management.base import BaseCommand, CommandError
 
 from teardowns.services.draw_demo_logs import draw_demo_logs
 from teardowns.services.draw_demo_photos import draw_demo_photos
+from teardowns.services.finish_demo import finish_demo
 from teardowns.services.load_demo import ACCOUNTS, DemoError, load_demo
 
 HOST = "127.0.0.1"
@@ -50,6 +51,7 @@ class Command(BaseCommand):
                 self.stdout.flush()
                 if done == total:
                     self.stdout.write("")
+        finish_demo()
 
     def say(self, report):
         self.stdout.write(

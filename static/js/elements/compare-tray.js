@@ -78,7 +78,10 @@ export class CompareTrayElement extends HTMLElement {
     none.addEventListener("click", () => this.#keep([]));
     const acts = part("div", "", "acts");
     acts.append(this.#go, none);
-    this.replaceChildren(head, this.#said, this.#list, acts);
+    // Folded: on a phone a list of six would cover the page that one collects from.
+    const which = part("details");
+    which.append(part("summary", "Which"), this.#list);
+    this.replaceChildren(head, this.#said, acts, which);
   }
 
   #clicked(event) {
