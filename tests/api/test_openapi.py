@@ -22,7 +22,7 @@ def test_it_is_valid_openapi():
             OpenAPIV31SpecValidator(openapi_document()).iter_errors()] == []
 
 
-@pytest.mark.parametrize("path, method, operation", operations(),
+@pytest.mark.parametrize("path, method, operation", list(operations()),
                          ids=lambda each: each if isinstance(each, str) else "")
 def test_every_answer_and_body_has_an_example_that_is_valid(path, method, operation):
     contents = [content for status, answer in operation["responses"].items()
