@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 import json
+from typing import Any
 
 from core.accounts.models import User
 from teardowns.models import BoardFamily, Unit
@@ -13,7 +14,7 @@ from .find_likenesses import find_likenesses
 from .load_demo import FIXTURES
 
 SISTERS = ("brethuld-b20c", "oddmarl-haste20")           # as their demo documents are called
-FAMILY = {
+FAMILY: dict[str, Any] = {
     "name": "20 W flyback around UWK-25",
     "description": "One USB-C port, a primary controller UWK-25 and a rectifier KL100-12 on a "
                    "single-sided board.",
@@ -53,9 +54,10 @@ def _uids():
 
 
 def _export():
-    export, after = begin_export(), 0
+    export = begin_export()
     if export is None:
         return
+    after: int | None = 0
     while after is not None:
         after = export_slice(export, after)
     finish_export(export)
