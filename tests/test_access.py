@@ -86,6 +86,19 @@ def test_a_correction_covers_no_published_photo_of_somebody_else(people, shot, u
     assert let_in(access.photo_to_cover, people, shot) == {"bob", "mona"}
 
 
+def test_a_correction_covers_what_no_version_shows_yet(people, shot, unit, bob):
+    correction_of(unit, bob)
+    Photo.objects.update(published_at=None)
+    assert let_in(access.photo_to_cover, people, shot) == {"bob"}      # drafts are no moderator's
+
+
+def test_what_was_published_is_taken_down_by_who_sent_it_alone(shot, unit, alice, bob):
+    assert access.may_take_down(bob, shot)
+    published(unit)
+    shot.refresh_from_db()
+    assert access.may_take_down(alice, shot) and not access.may_take_down(bob, shot)
+
+
 @pytest.mark.parametrize("status", [Status.SUBMITTED, Status.PUBLISHED])
 def test_an_original_is_for_who_sent_it(people, shot, unit, status):
     at(unit, status)
