@@ -7,6 +7,7 @@ from django.utils import timezone
 from core.accounts.models import Role
 from teardowns import access
 from teardowns.models import Photo, PhotoCover, Recording, Status, Unit
+from teardowns.services.hide_now import hide_now
 from tests.handing_in import correction_of
 from tests.published import published
 
@@ -90,6 +91,20 @@ def test_a_correction_covers_what_no_version_shows_yet(people, shot, unit, bob):
     correction_of(unit, bob)
     Photo.objects.update(published_at=None)
     assert let_in(access.photo_to_cover, people, shot) == {"bob"}      # drafts are no moderator's
+
+
+def test_a_hidden_photo_is_seen_by_who_sent_it_and_by_moderators(people, shot, unit, mona):
+    published(unit)
+    hide_now(by=mona, about=f"photo/{shot.pk}", reason="A face.")
+    assert let_in(access.photo_to_see, people, shot) == {"alice", "mona"}
+
+
+def test_what_no_version_shows_yet_is_seen_by_those_who_work_on_it(people, shot, log, unit, bob):
+    correction_of(unit, bob)
+    for files in (Photo, Recording):
+        files.objects.update(published_at=None)
+    assert let_in(access.photo_to_see, people, shot) == {"alice", "bob"}
+    assert let_in(access.recording_to_see, people, log) == {"alice", "bob"}
 
 
 def test_what_was_published_is_taken_down_by_who_sent_it_alone(shot, unit, alice, bob):
