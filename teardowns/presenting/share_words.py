@@ -11,17 +11,9 @@ from django.utils.text import slugify
 from teardowns.engine.safety_words import HURTS, UNMEASURED, summary, unrecorded
 from teardowns.writing.render import visible
 
-from .numbers import claimed_watts, number, span, with_unit
+from .numbers import number, span, with_unit
+from .wording import answer_in_short
 
-VERDICTS = {
-    "supported": "supports the printed claim of {power}",
-    "possible": "leaves the printed claim of {power} possible",
-    "doubtful": "speaks against the printed claim of {power} without settling it",
-    "implausible": "does not support the printed claim of {power}",
-    "not attainable on this evidence": "does not support the printed claim of {power}",
-    "no evidence": "does not decide on the printed claim of {power}",
-    "evidence contradicts itself": "contradicts itself on the printed claim of {power}",
-}
 NO_CLAIM = "No power claim was judged"
 NOT_ASSESSED = "Not assessed yet"
 NOT_JUDGED = "Insulation was not judged"
@@ -33,8 +25,7 @@ def verdict_in_short(report: Mapping[str, Any] | None) -> str:
         return NOT_ASSESSED
     if report["headline"] is None:
         return NO_CLAIM
-    claim = report["claims"][report["headline"]]
-    return f"The evidence {VERDICTS[claim['verdict']].format(power=claimed_watts(claim['power']))}"
+    return answer_in_short(report["claims"][report["headline"]])
 
 
 def safety_in_short(report: Mapping[str, Any] | None) -> str:

@@ -11,7 +11,18 @@ ANSWERS = {
     "doubtful": "The evidence speaks against the printed claim of {power} without settling it",
     "implausible": "The evidence does not support the printed claim of {power}",
     "not attainable on this evidence": "The evidence does not support the printed claim of {power}",
+    "no evidence": "The evidence does not decide on the printed claim of {power}",
+    "evidence contradicts itself":
+        "The evidence contradicts itself on the printed claim of {power}",
 }
+
+
+def answer_in_short(claim: dict) -> str:
+    """What the evidence says about a claim that prints a power, without a full stop."""
+    answer = ANSWERS[claim["verdict"]].format(power=claimed_watts(claim["power"]))
+    if _only_the_voltage_is_missing(claim):
+        return f"{answer} at {volts(claim['voltage'])}"
+    return answer
 
 
 def power_sentence(report: dict) -> str:
@@ -27,7 +38,7 @@ def power_sentence(report: dict) -> str:
         )
     if claim["verdict"] == "evidence contradicts itself":
         return _contradiction(report, claim, power)
-    answer = ANSWERS[claim["verdict"]].format(power=power)
+    answer = answer_in_short(claim)
     if _only_the_voltage_is_missing(claim):
         return _voltage_missing(report, claim, answer)
     found = _found(report, claim["power"])
@@ -43,7 +54,7 @@ def _only_the_voltage_is_missing(claim: dict) -> bool:
 def _voltage_missing(report: dict, claim: dict, answer: str) -> str:
     at, capability = volts(claim["voltage"]), report["capability"]["low"]
     able = f", which can deliver about {watts_about(capability)} continuously" if capability else ""
-    return (f"{answer} at {at}: it does not support that {at} is available in the unit "
+    return (f"{answer}: it does not support that {at} is available in the unit "
             f"examined{able}.")
 
 
@@ -81,7 +92,7 @@ def _without_claim(report: dict) -> str:
 def _contradiction(report: dict, claim: dict, power: str) -> str:
     titles = {line["id"]: line["title"] for line in report["lines"]}
     pair = [titles.get(line_id, line_id) for line_id in claim["contradiction"] or ()]
-    start = f"The evidence contradicts itself on the printed claim of {power}"
+    start = ANSWERS[claim["verdict"]].format(power=power)
     if len(pair) != 2:
         return f"{start}: the readings must be checked before it says anything."
     return f"{start}: “{pair[0]}” and “{pair[1]}” cannot both be right."

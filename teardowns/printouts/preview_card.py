@@ -33,6 +33,7 @@ EDGE, ROOM = 72, 1056                    # px, margin and what lies between both
 PAPER, INK, QUIET, RULE, ACCENT = "#f6f7f4", "#17222d", "#4c5964", "#ccd3d2", "#00665a"
 SCALE = 440                              # px, level of the strip
 STRIP = 96                               # px, its height
+ONE_UNIT = "One unit that somebody opened, not a product line"
 AGAIN = 2                                # drawn so many times larger, so that edges are smooth
 
 
@@ -141,5 +142,4 @@ def _claim(canvas, watts):
 def _foot(canvas, report):
     canvas.line((EDGE, 556, EDGE + ROOM, 556), RULE, 2)
     write(canvas, (EDGE, 596), safety_in_short(report), "bold", 24, INK)
-    said = "One unit that somebody opened, not a product line"
-    write(canvas, (EDGE + ROOM - width_of(said, "sans", 20), 596), said, "sans", 20, QUIET)
+    write(canvas, (EDGE + ROOM - width_of(ONE_UNIT, "sans", 18), 596), ONE_UNIT, "sans", 18, QUIET)

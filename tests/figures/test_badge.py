@@ -17,5 +17,12 @@ def test_it_grows_with_its_longest_line():
     assert wide > narrow
 
 
+def test_the_bold_line_has_room_too():
+    """A bold line is wider than a plain one of as many letters, and comes second."""
+    plain, bold = (int(fromstring(badge(lines, "")).get("width"))
+                   for lines in (["a" * 60, "b"], ["b", "a" * 60]))
+    assert bold > plain
+
+
 def test_it_states_nothing_that_needs_a_style_sheet_or_a_script():
     assert not any(sign in badge(["a"], "b") for sign in ("style=", "class=", "<style", "script"))

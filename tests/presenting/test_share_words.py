@@ -5,14 +5,18 @@ import pytest
 
 from teardowns.engine.safety_words import EVERY_UNIT
 from teardowns.engine.verdicts import WORDS
-from teardowns.presenting.share_words import VERDICTS, safety_in_short, verdict_in_short
+from teardowns.presenting.share_words import safety_in_short, verdict_in_short
+from teardowns.presenting.wording import ANSWERS
 
 # What is never said: basis of safety, BC-3.
 NEVER = re.compile(r"fake|forged|fail|lie[sd]?\b|illegal|death|danger|certified|safe\b", re.I)
 
 
-def report(verdict="supported", results=()):
-    return {"headline": 0, "claims": [{"verdict": verdict, "power": 45.0}],
+def report(verdict="supported", results=(), power=None, voltage=None):
+    """power, voltage : the plausibility of each by itself"""
+    return {"headline": 0, "claims": [{
+                "verdict": verdict, "power": 45.0, "voltage": 20.0, "plausibility_power": power,
+                "plausibility_voltage": voltage}],
             "safety": {"results": list(results)}, "capability": {"low": None, "high": None}}
 
 
@@ -28,14 +32,22 @@ def result(grade, hazard="shock"):
 
 
 def test_every_verdict_of_the_engine_has_its_words():
-    assert set(VERDICTS) == set(WORDS)
+    assert set(ANSWERS) == set(WORDS)
 
 
-@pytest.mark.parametrize("verdict", VERDICTS)
+@pytest.mark.parametrize("verdict", ANSWERS)
 def test_a_verdict_is_about_the_printed_claim_and_never_about_intent(verdict):
     said = verdict_in_short(report(verdict))
     assert said.startswith("The evidence ") and "printed claim of 45\u202fW" in said
     assert not NEVER.search(said)
+
+
+def test_where_the_voltage_alone_is_missing_nothing_is_said_against_the_power():
+    """Plausible as a power, not as a voltage: the word is about the claim at its 20 V alone."""
+    said = verdict_in_short(report("implausible", power=0.8, voltage=0.02))
+    assert said == "The evidence does not support the printed claim of 45\u202fW at 20\u202fV"
+    both = verdict_in_short(report("implausible", power=0.02, voltage=0.02))
+    assert both.endswith("printed claim of 45\u202fW")
 
 
 def test_without_a_claim_or_an_assessment_it_says_so():

@@ -7,7 +7,6 @@ from teardowns.presenting.wording import ANSWERS, power_sentence, voltage_senten
 from tests.figures.sample_report import REPORT, capability
 
 NEVER = re.compile(r"\b(fake|fail\w*|lie[ds]?|illegal|dangerous|safe)\b", re.IGNORECASE)
-WORDS = [*ANSWERS, "no evidence", "evidence contradicts itself"]
 
 
 def report(**headline):
@@ -24,7 +23,7 @@ def test_a_claim_out_of_reach_is_told_with_what_was_found():
     )
 
 
-@pytest.mark.parametrize("word", WORDS)
+@pytest.mark.parametrize("word", ANSWERS)
 def test_every_verdict_word_makes_a_sentence_about_the_unit_and_never_about_intent(word):
     sentence = power_sentence(report(verdict=word))
     assert sentence.endswith(".")
