@@ -45,7 +45,9 @@ def once(view: Callable[..., HttpResponse]) -> Callable[..., HttpResponse]:
             return _refused(request, "core/once_unreadable.html")
         if key is None:
             return view(request, *args, **kwargs)
-        return _once(request, key, digest_of(request), lambda: view(request, *args, **kwargs))
+        digest = digest_of(request)
+        return act_once(request, key, digest, lambda: view(request, *args, **kwargs),
+                        lambda kept: _told_again(request, kept, digest))
     return answered
 
 
@@ -55,20 +57,26 @@ def sweep_answers() -> int:
 
 
 @transaction.atomic
-def _once(request, key, digest, act):
+def act_once(request: HttpRequest, key: UUID, digest: str, act: Callable[[], HttpResponse],
+             tell_again: Callable[[Answer], HttpResponse]) -> HttpResponse:
+    """What `act` answers, or what is told of the answer that is kept under this key."""
     person = request.user if request.user.is_authenticated else None
     answer, is_new = Answer.objects.get_or_create(
         person=person, key=key, defaults={"digest": digest})
     if not is_new:
-        if answer.digest != digest:
-            return _refused(request, "core/once_other_words.html", _typed(request))
-        return _again(request, answer)
+        return tell_again(answer)
     response = act()
-    if _is_final(response):
-        _keep(request, answer, response)
+    if is_final(response):
+        keep(request, answer, response)
     else:
         answer.delete()
     return response
+
+
+def _told_again(request, answer, digest):
+    if answer.digest != digest:
+        return _refused(request, "core/once_other_words.html", _typed(request))
+    return again(request, answer)
 
 
 def _key_of(request):
@@ -103,16 +111,17 @@ def _add_file(digest, name, file):
     file.seek(0)
 
 
-def _is_final(response):
+def is_final(response: HttpResponse) -> bool:
+    """Whether the answer uses the key up."""
     if response.status_code in (302, 303):
         return True
     return (200 <= response.status_code < 300 and not response.streaming
             and response.get("Content-Type", JSON) == JSON and len(response.content) <= MOST_KEPT)
 
 
-def _keep(request, answer, response):
+def keep(request: HttpRequest, answer: Answer, response: HttpResponse) -> None:
     answer.status, answer.location = response.status_code, response.get("Location", "")
-    answer.content = "" if answer.location else response.content.decode()
+    answer.content = response.content.decode()
     answer.messages = [[message.level, str(message.message), message.extra_tags or ""]
                        for message in _new_messages(request)]
     answer.save()
@@ -123,7 +132,7 @@ def _new_messages(request) -> list[Message]:
     return getattr(messages.get_messages(request), "_queued_messages", [])
 
 
-def _again(request, answer):
+def again(request: HttpRequest, answer: Answer) -> HttpResponse:
     for level, text, tags in answer.messages:
         messages.add_message(request, level, text, tags, fail_silently=True)
     response = HttpResponse(answer.content, status=answer.status, content_type=JSON)

@@ -33,7 +33,7 @@ def problem(status: int, detail: str = "", *, errors: Iterable[Mapping[str, str]
     name of a `parameter` or `header`; more : members of the problem beside those of the RFC
     """
     said = {"type": "about:blank", "title": HTTPStatus(status).phrase, "status": status,
-            "detail": detail or WORDS.get(status, WORDS[400])}
+            "detail": detail or WORDS.get(status) or f"{HTTPStatus(status).phrase}."}
     if listed := list(errors):
         said["errors"] = listed
     return HttpResponse(json.dumps(said | more, ensure_ascii=False), status=status,

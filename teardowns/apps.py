@@ -9,7 +9,7 @@ class TeardownsConfig(AppConfig):
         from core.accounts.services.delete_account import account_deleted
         from teardowns.schedules import keep_schedules
         from teardowns.search_engines import install_after_migrating
-        from teardowns.services.save_search import forget_searches
+        from teardowns.services.forget_searches import forget_searches
 
         post_migrate.connect(keep_schedules, sender=self, dispatch_uid="schedules")
         post_migrate.connect(install_after_migrating, sender=self, dispatch_uid="search")

@@ -2,10 +2,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cache, lru_cache
-from urllib.parse import urlencode
 
 import django_filters
 from django import forms
@@ -13,6 +12,7 @@ from django.db.models import Q, TextField
 from django.db.models.functions import Cast
 from django.http import QueryDict
 
+from teardowns.browsing.addresses import query_of
 from teardowns.browsing.facets import NONE, Bands, Facet
 from teardowns.browsing.finding import RANK
 from teardowns.models import ListedUnit
@@ -31,7 +31,7 @@ OPEN = {"year": "[0-9]{4}", "controller": r"[^\0]{1,200}", "family": "[-a-z0-9_]
 LONGEST_WORDS = 100
 NOT_A_CHOICE = {
     "invalid_choice": "“%(value)s” is not among the choices, so it narrows nothing: choose one "
-                      "of the list and press Show.",
+                      "of the list.",
 }
 UNSEARCHABLE = {
     "max_length": "This is longer than %(limit_value)d characters: search for a part of it.",
@@ -180,13 +180,6 @@ def values_of(facet: Facet, counts: Mapping[str, int]) -> list[tuple[str, str]]:
     if facet.code == "year":
         new.sort(reverse=True)
     return [(code, code) for code in new] + list(facet.values.items())
-
-
-def query_of(text: str, choices: Mapping[str, Sequence[str]], sort: str = "",
-             after: str = "") -> str:
-    asked = [("q", text), *((facet, code) for facet, codes in choices.items() for code in codes),
-             ("sort", sort), ("after", after)]
-    return f"?{urlencode([(name, value) for name, value in asked if value])}"
 
 
 @lru_cache(1000)

@@ -33,9 +33,9 @@ MAY_IMPORT = {
                  "licence", "likeness", "logs", "models", "populations", "reading", "reasons",
                  "reviewing", "search_engines", "searching", "workflow", "writing"},
     "forms": {"licence", "reasons", "services", "models", "engine", "imaging", "logs", "reading"},
-    "presenting": {"figures", "imaging", "licence", "likeness", "logs", "models", "engine",
-                   "reading", "exchange", "populations", "reasons", "reviewing", "searching",
-                   "workflow", "writing"},
+    "presenting": {"browsing", "figures", "imaging", "licence", "likeness", "logs", "models",
+                   "engine", "reading", "exchange", "populations", "reasons", "reviewing",
+                   "searching", "workflow", "writing"},
     "views": {
         "access", "browsing", "exchange", "figures", "filters", "forms", "models", "presenting",
         "services", "bulk",

@@ -5,7 +5,8 @@ import pytest
 from django.db import transaction
 from django.http import QueryDict
 
-from teardowns.filters import UnitFilter, list_query, query_of, values_of
+from teardowns.browsing.addresses import query_of
+from teardowns.filters import UnitFilter, list_query, values_of
 from teardowns.models import Channel, Connector, Kind, ListedUnit
 from teardowns.services.browse import browse
 from teardowns.services.facets import FACETS, POWER_ENDS

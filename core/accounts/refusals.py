@@ -2,7 +2,7 @@
 from django.views.defaults import permission_denied
 
 from core.accounts.bearer import refuse
-from core.problems import problem, speaks_json
+from core.problems import WORDS, problem, speaks_json
 
 
 def forbidden(request, exception):
@@ -10,4 +10,4 @@ def forbidden(request, exception):
         return problem(403, str(exception))
     if getattr(request, "api_token", None) is None:
         return permission_denied(request, exception)
-    return refuse(str(exception) or "Your account does not allow this.", 403)
+    return refuse(str(exception) or WORDS[403], 403)

@@ -13,6 +13,7 @@ from .files import (
 from .library import (
     family_to_see,
     may_decide_proposal,
+    may_see_proposal,
     part_to_see,
     proposal_to_see,
 )
@@ -50,9 +51,9 @@ from .units import (
 )
 
 __all__ = [
-    "HANDED_IN", "comment_of_own", "comment_to_moderate", "comments_seen_by",
-    "correction_to_see", "family_to_see", "holds_review", "may_change", "may_comment",
-    "may_decide", "may_decide_proposal", "may_moderate", "may_read_again", "may_reply",
+    "HANDED_IN", "comment_of_own", "comment_to_moderate", "comments_seen_by", "correction_to_see",
+    "family_to_see", "holds_review", "may_change", "may_comment", "may_decide",
+    "may_decide_proposal", "may_moderate", "may_read_again", "may_reply", "may_see_proposal",
     "may_take_down", "may_withdraw", "may_write", "part_to_see", "photo_to_change",
     "photo_to_cover", "photo_to_read_again", "photo_to_see", "photo_with_original",
     "proposal_to_see", "public_unit", "recording_to_change", "recording_to_see",

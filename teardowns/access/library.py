@@ -23,6 +23,11 @@ def proposal_to_see(user, proposals, pk):
     return proposal
 
 
+def may_see_proposal(user, proposal):
+    """Whether a proposal is this person's own, or they moderate."""
+    return may_moderate(user) or (user.is_authenticated and proposal.proposer_id == user.pk)
+
+
 def may_decide_proposal(user, proposal):
     """Whether this moderator may decide about a proposal: never about their own."""
     return may_moderate(user) and proposal.proposer_id != user.pk

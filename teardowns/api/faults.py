@@ -12,9 +12,8 @@ from ninja.parser import Parser
 from core.problems import problem
 from core.stale import Stale
 from teardowns.api.gone import gone
-from teardowns.api.pointers import placed, pointer
-from teardowns.api.rows import RowErrors
-from teardowns.api.sections import SectionErrors
+from teardowns.api.idempotency import NO_KEY, BadKey, refusal
+from teardowns.api.pointers import BodyErrors, placed, pointer
 from teardowns.exchange.document import DocumentError
 from teardowns.exchange.parsing import parse
 from teardowns.services.cite_part import SaveRefused
@@ -34,6 +33,8 @@ NOT_READ = ("line ", "byte ")               # so the document's reader begins, w
 ONLY_JSON = "Send the body as application/json."
 MEANWHILE = "It was changed elsewhere since you read it, so nothing was changed now. “current” " \
             "is what stands there, “yours” what you sent: choose, and send it with the new ETag."
+READ_AGAIN = "It was changed elsewhere since you read it, so nothing was changed now: read it " \
+             "again, and send what you want changed with the new ETag."
 SENTENCES = {
     "missing": "It is missing: add it.",
     "extra_forbidden": "There is no such field here: leave it out, or check its spelling.",
@@ -159,13 +160,14 @@ ANSWERS = (
     ((UnreadablePostError,), lambda request, error: problem(400, "The body broke off.")),
     ((MultiPartParserError,), lambda request, error: problem(
         400, "The form cannot be read: its parts, or their boundary, are not as they have to be.")),
+    ((BadKey,), lambda request, error: refusal(NO_KEY)),
     ((DocumentError,), _document),
     ((Unclean,), _unclean),
-    ((RowErrors, SectionErrors), lambda request, error: problem(422, FAULTY, errors=error.errors)),
+    ((BodyErrors,), lambda request, error: problem(422, FAULTY, errors=error.errors)),
     ((Refused,), _refused),
     ((Incomplete,), _incomplete),
     ((Stale,), _stale),
-    ((StaleRows,), lambda request, error: problem(412, MEANWHILE)),
+    ((StaleRows,), lambda request, error: problem(412, READ_AGAIN)),
     ((NotNow, SaveRefused), lambda request, error: problem(409, str(error))),
     ((NoReason,), lambda request, error: problem(
         422, FAULTY, errors=[{"detail": str(error), "pointer": "/reason"}])),

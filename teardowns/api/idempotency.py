@@ -12,7 +12,7 @@ from django.db import IntegrityError, transaction
 from django.http import HttpRequest, HttpResponse
 
 from core.models import Answer as Kept
-from core.once import HEADER, JSON, MOST_KEPT, digest_of
+from core.once import HEADER, act_once, again, digest_of, is_final, keep
 from core.problems import problem
 
 NO_KEY = "An Idempotency-Key is a UUID, such as 9b2f7c1e-0d7a-4f0e-8a63-5d2c5d1f1f10: make a new " \
@@ -21,33 +21,20 @@ OTHER_WORDS = "Something else was sent under this Idempotency-Key before, and wa
               "a new key for what you do now."
 # In quotes as well, as the IETF draft of the field has it (from memory).
 KEY = re.compile(r'("?)[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}\1', re.IGNORECASE)
-REPLAYED = "Idempotency-Replayed"       # ours: the answer was given before, nothing was done now
+BEFORE = "Answered-Before"       # ours: the answer was given before, nothing was done now
 
 
 class BadKey(ValueError):
-    """The key is no UUID."""
+    """The key is no UUID: a problem, see `teardowns.api.faults`."""
 
 
 def once(request: HttpRequest, act: Callable[[], HttpResponse]) -> HttpResponse:
-    """What `act` answers, or answered before; in the transaction of the change."""
-    try:
-        key = key_of(request)
-    except BadKey:
-        return problem(422, NO_KEY, errors=[{"detail": NO_KEY, "header": HEADER}])
+    """What `act` answers, or answered before; in the transaction of the change. Raises BadKey."""
+    key = key_of(request)
     if key is None:
         return act()
     digest = digest_of(request)
-    with transaction.atomic():
-        kept, is_new = Kept.objects.get_or_create(
-            person=request.user, key=key, defaults={"digest": digest})
-        if not is_new:
-            return again(kept, digest)
-        response = act()
-        if is_final(response):
-            _keep(kept, response)
-        else:
-            kept.delete()
-    return response
+    return act_once(request, key, digest, act, lambda kept: _told_again(request, kept, digest))
 
 
 def once_by_content(request: HttpRequest, sha256_of_file: str, act: Callable[[], HttpResponse]
@@ -56,23 +43,21 @@ def once_by_content(request: HttpRequest, sha256_of_file: str, act: Callable[[],
 
     No transaction is held meanwhile; the key is claimed when the file has been taken in.
     """
-    try:
-        key = key_of(request)
-    except BadKey:
-        return problem(422, NO_KEY, errors=[{"detail": NO_KEY, "header": HEADER}])
+    key = key_of(request)
     if key is None:
         return act()
     digest = sha256(f"{request.get_full_path()} {sha256_of_file}".encode()).hexdigest()
     kept = Kept.objects.filter(person=request.user, key=key).first()
     if kept is not None:
-        return again(kept, digest)
+        return _told_again(request, kept, digest)
     response = act()
     if is_final(response):
         try:
             with transaction.atomic():
-                _keep(Kept(person=request.user, key=key, digest=digest), response)
+                keep(request, Kept(person=request.user, key=key, digest=digest), response)
         except IntegrityError:
-            return again(Kept.objects.get(person=request.user, key=key), digest)
+            kept = Kept.objects.get(person=request.user, key=key)
+            return _told_again(request, kept, digest)
     return response
 
 
@@ -86,21 +71,13 @@ def key_of(request: HttpRequest) -> UUID | None:
     return UUID(text.strip('"'))
 
 
-def again(kept: Kept, digest: str) -> HttpResponse:
+def refusal(words: str) -> HttpResponse:
+    return problem(422, words, errors=[{"detail": words, "header": HEADER}])
+
+
+def _told_again(request, kept, digest):
     if kept.digest != digest:
-        return problem(422, OTHER_WORDS, errors=[{"detail": OTHER_WORDS, "header": HEADER}])
-    response = HttpResponse(kept.content, status=kept.status, content_type=JSON)
-    if kept.location:
-        response["Location"] = kept.location
-    response[REPLAYED] = "?1"
+        return refusal(OTHER_WORDS)
+    response = again(request, kept)
+    response[BEFORE] = "?1"
     return response
-
-
-def is_final(response: HttpResponse) -> bool:
-    return 200 <= response.status_code < 300 and len(response.content) <= MOST_KEPT
-
-
-def _keep(kept, response):
-    kept.status, kept.location = response.status_code, response.get("Location", "")
-    kept.content = response.content.decode()
-    kept.save()

@@ -14,8 +14,8 @@ from django.http import HttpRequest, HttpResponse
 from core.buckets import MINUTE, left_of, network_of, take
 from core.problems import problem
 
-TOO_OFTEN = "Too many requests in a minute: come back in {} s. Conditional requests and cursors \
-save you most of them, and the bulk data all."
+TOO_OFTEN = "Too many requests in a minute: come back in {} s. Longer pages save you most of " \
+            "them, and the bulk data all."
 
 
 class Allowance:

@@ -8,9 +8,28 @@ _SAID = re.compile(r"(?P<path>[A-Za-z_][\w-]*(?:\[\d+\]|\.[^.\[\]:\s]+)*): (?P<w
                    re.DOTALL)
 
 
+NO_FIELD = "There is no such field here: the fields are {}."
+
+
+class BodyErrors(Exception):
+    """What was sent cannot be taken: `errors` as of a problem."""
+
+    def __init__(self, errors: list[dict[str, str]]):
+        super().__init__("; ".join(each["detail"] for each in errors))
+        self.errors = errors
+
+
 def pointer(*steps: object) -> str:
     """ "/rows/claims/0/voltage"; "" is the whole body."""
     return "".join(f"/{str(step).replace('~', '~0').replace('/', '~1')}" for step in steps)
+
+
+def strangers(given: Iterable[str], known: Iterable[str], *below: object) -> list[dict[str, str]]:
+    """An error for each field that nobody reads: it is misspelt, and would be missed in silence."""
+    names = list(known)
+    words = NO_FIELD.format(", ".join(names) or "none")
+    return [{"detail": words, "pointer": pointer(*below, name)}
+            for name in given if name not in names]
 
 
 def placed(problems: Iterable[str], *below: object) -> list[dict[str, str]]:

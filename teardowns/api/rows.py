@@ -6,7 +6,7 @@ from typing import Any
 
 from django.http import Http404
 
-from teardowns.api.pointers import pointer
+from teardowns.api.pointers import BodyErrors, pointer
 from teardowns.exchange.document import DocumentError
 from teardowns.exchange.rules import EVIDENCE_LISTS, IDENTITY, broken_rules
 from teardowns.exchange.schema import problems, row_schema
@@ -22,14 +22,6 @@ NO_LIST = "There is no such list of evidence: the lists are " + ", ".join(EVIDEN
 NO_PART = ("The library has no part “{}” that you see: propose it there, or write it on the "
            "section’s page with its published values.")
 OTHER_KEY = "The address says “{}”: write the same key, or leave it out."
-
-
-class RowErrors(Exception):
-    """What is wrong with a row: `errors` as of a problem."""
-
-    def __init__(self, errors: list[dict[str, str]]):
-        super().__init__("; ".join(each["detail"] for each in errors))
-        self.errors = errors
 
 
 def model_of(list_name: str) -> Any:
@@ -76,12 +68,12 @@ def _plain(row, list_name, cited):
 
 def row_change(unit: Unit, document: Mapping[str, Any], list_name: str, key: str,
                said: Mapping[str, Any], version: int, person: Any) -> RowChange:
-    """The change that makes the row what was said. Raises RowErrors, DocumentError.
+    """The change that makes the row what was said. Raises BodyErrors, DocumentError.
 
     document : full, as it stands now; version : of the stored row, 0 for a new one
     """
     if said.get("key", key) != key:
-        raise RowErrors([{"detail": OTHER_KEY.format(key), "pointer": "/key"}])
+        raise BodyErrors([{"detail": OTHER_KEY.format(key), "pointer": "/key"}])
     schema = row_schema(list_name)
     plain = dict(said) | {"key": key}
     if found := list(problems(plain, schema)):
@@ -103,7 +95,7 @@ def _check_together(document, list_name, plain, parts):
     place = f"{list_name}[{index}]"
     if found := [each for each in broken_rules(changed)
                  if each not in before and not each.startswith("parts[")]:
-        raise RowErrors([_placed(each, place) for each in found])
+        raise BodyErrors([_placed(each, place) for each in found])
 
 
 def _placed(said, place):
@@ -119,7 +111,7 @@ def _part(marking, person, unit):
         return []
     seen = Part.objects.visible_to(person) | Part.objects.filter(components__unit=unit)
     if not seen.filter(marking=marking).exists():
-        raise RowErrors([{"detail": NO_PART.format(marking), "pointer": "/part"}])
+        raise BodyErrors([{"detail": NO_PART.format(marking), "pointer": "/part"}])
     return [{"marking": marking, "limits": []}]
 
 

@@ -6,23 +6,14 @@ from typing import Any
 
 from django import forms
 
-from teardowns.api.pointers import pointer
+from teardowns.api.pointers import BodyErrors, pointer, strangers
 from teardowns.forms.evidence_form import new_key
 from teardowns.forms.row_set import total_name
 from teardowns.forms.section_form import SectionForm
 from teardowns.forms.unit_form import UnitForm
 from teardowns.models import Unit
 
-NO_FIELD = "There is no such field here: the fields are {}."
 NO_TABLE = "This section has no such table: the tables are {}."
-
-
-class SectionErrors(Exception):
-    """What was typed cannot be taken: `errors` as of a problem."""
-
-    def __init__(self, errors: list[dict[str, str]]):
-        super().__init__("; ".join(each["detail"] for each in errors))
-        self.errors = errors
 
 
 def section_payload(section: Any, unit: Unit) -> dict[str, Any]:
@@ -49,7 +40,7 @@ def texts_of(form: Any) -> dict[str, str]:
 
 
 def typed_form(section: Any, unit: Unit, said: Any) -> SectionForm:
-    """The section with what was said typed over what stands in it. Raises SectionErrors.
+    """The section with what was said typed over what stands in it. Raises BodyErrors.
 
     said : of schemas.bench.SectionTyped
     """
@@ -57,7 +48,7 @@ def typed_form(section: Any, unit: Unit, said: Any) -> SectionForm:
     tables = {rows.item.prefix: rows for rows in drawn.row_sets}
     errors = list(_strangers(drawn, tables, said))
     if errors:
-        raise SectionErrors(errors)
+        raise BodyErrors(errors)
     typed: dict[str, str] = {}
     if drawn.unit_form:
         texts = texts_of(drawn.unit_form) | said.unit
@@ -82,10 +73,7 @@ def _typed_row(rows, prefix, index, texts):
 
 
 def _strangers(drawn, tables, said) -> Iterator[dict[str, str]]:
-    known = set(drawn.unit_form.fields) if drawn.unit_form else set()
-    for name in said.unit:
-        if name not in known:
-            yield _stranger(known, "unit", name)
+    yield from strangers(said.unit, drawn.unit_form.fields if drawn.unit_form else (), "unit")
     for prefix, rows in said.rows.items():
         if prefix not in tables:
             yield {"detail": NO_TABLE.format(", ".join(tables) or "none"),
@@ -95,13 +83,7 @@ def _strangers(drawn, tables, said) -> Iterator[dict[str, str]]:
         form = item.form_class(prefix=prefix, item=item,
                                references=tables[prefix].references | {"index": 0}, key=prefix)
         for index, row in enumerate(rows):
-            for name in row:
-                if name not in form.fields:
-                    yield _stranger(form.fields, "rows", prefix, index, name)
-
-
-def _stranger(known, *steps):
-    return {"detail": NO_FIELD.format(", ".join(known) or "none"), "pointer": pointer(*steps)}
+            yield from strangers(row, form.fields, "rows", prefix, index)
 
 
 def errors_of(form: SectionForm) -> list[dict[str, str]]:

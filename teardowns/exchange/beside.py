@@ -11,8 +11,8 @@ def reply_row(reply: Any) -> dict[str, Any]:
             "text": reply.now_text, "disputes": reply.now_disputes, "answer": reply.now_answer}
 
 
-def licence_row(one: Any, third_party: str) -> dict[str, Any]:
+def licence_row(one: Any) -> dict[str, Any]:
     """Under which terms something was handed in. Names are those of the SPDX list."""
     return {"author": one.author.get_username(), "agreed": one.at.date().isoformat(),
             "measurements": one.measurements, "works": one.works, "edition": one.edition,
-            "text_sha256": one.text_sha256, "third_party": third_party}
+            "text_sha256": one.text_sha256, "third_party": one.others}

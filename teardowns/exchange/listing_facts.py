@@ -9,13 +9,12 @@ from math import isnan, nan, prod
 from statistics import fmean
 from typing import Any
 
-from teardowns.exchange.answered import answered_share
+from teardowns.exchange.answered import CASE, answered_share
 from teardowns.exchange.document import counts
 from teardowns.exchange.measured_capability import NotMeasured, measured_capability
 from teardowns.exchange.observations import is_recorded, observations
 
 Row = Mapping[str, Any]
-CASE = ("case_height", "case_width", "case_depth")
 ACROSS = "PRI_SEC"
 # What the library says of the primary controller → the power stage that it is made for. The first
 # word that is found decides: a quasi-resonant controller drives a flyback.

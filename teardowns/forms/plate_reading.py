@@ -17,6 +17,7 @@ class ShownReading:
     unread: tuple[str, ...] = ()
     questions: tuple[str, ...] = ()
     error: str = ""
+    reading: PlateReading | None = None                # what is shown; none where there is an error
 
 
 def shown_reading(text: str) -> ShownReading | None:
@@ -31,7 +32,7 @@ def shown_reading(text: str) -> ShownReading | None:
         _pieces(reading),
         tuple((claim.text, _statement(claim)) for claim in reading.claims),
         tuple(span.text for span in reading.unread),
-        reading.questions,
+        reading.questions, reading=reading,
     )
 
 

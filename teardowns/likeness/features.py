@@ -1,8 +1,9 @@
 """What a unit is compared by: read from its public document, confirmed rows only.
 
-A feature belongs to a slot ("marking/primary_controller", "turns/primary"). Two units are compared
-slot by slot, and only where something was recorded in both: what nobody looked at speaks neither
-for nor against. The case, the plate and what a test showed are left out: they are not the board.
+A feature belongs to a slot ("marking/primary_controller", "size/primary_turns"). Two units are
+compared slot by slot, and only where something was recorded in both: what nobody looked at speaks
+neither for nor against. The case, the plate and what a test showed are left out: they are not the
+board.
 """
 from __future__ import annotations
 
@@ -106,7 +107,7 @@ def _sizes(document) -> Iterator[Feature]:
 
 
 def _winding_order(document) -> Iterator[Feature]:
-    """From the core outward; only of a stack whose every layer was seen and confirmed."""
+    """From the core outward; only of a stack whose every winding was seen and confirmed."""
     rows = [row for row in document["stack"] if row["kind"] == "winding"
             and row["state"] != "not_found"]
     if len(rows) > 1 and all(is_recorded(row) and counts(row, True) for row in rows):

@@ -22,7 +22,7 @@ def words(found: Iterable[Feature]) -> frozenset[int]:
     return frozenset(word for one in found for word in words_of(one))
 
 
-@lru_cache(maxsize=20_000)               # what boards have in common comes again and again
+@lru_cache(maxsize=20_000)               # a unit's own: asked for anew with each other unit
 def words_of(one: Feature) -> tuple[int, ...]:
     """The words of one feature; a picture has four, a number one for each bin it may lie in."""
     if one.picture is not None:

@@ -58,6 +58,11 @@ class ContributionLicence(models.Model):
                 name="licence_third_party_is_named"),
         ]
 
+    @property
+    def others(self):
+        """What in it was made by somebody else, as its author says."""
+        return self.third_party_note if self.third_party == ThirdParty.PERMITTED else ""
+
 
 class PhotoPrivacyCheck(models.Model):
     """Somebody looked at this version of a photo for what is private, and saw nothing of it."""

@@ -17,7 +17,7 @@ class Likeness(models.Model):
     publication = models.OneToOneField(Publication, on_delete=models.CASCADE,
                                        related_name="likeness")
     features = models.JSONField(default=list)        # of likeness.features, as `plain` gives them
-    alike = models.JSONField(default=list)           # [[unit, score, [reasons]], …], best first
+    alike = models.JSONField(default=list)           # [[unit, score, "why"], …], best first
     is_new = models.BooleanField(default=True)       # nobody looked for its like since it changed
 
     class Meta:
@@ -55,7 +55,7 @@ class Lookalike(models.Model):
     first = models.ForeignKey(Unit, on_delete=models.CASCADE, related_name="+")
     second = models.ForeignKey(Unit, on_delete=models.CASCADE, related_name="+")
     score = models.FloatField()                      # see likeness.compare
-    speaks_for = models.JSONField(default=list)      # reasons, as likeness.reasons gives them
+    speaks_for = models.JSONField(default=list)      # reasons, as likeness.sentences keeps them
     speaks_against = models.JSONField(default=list)
     state = models.CharField(max_length=8, choices=CandidateState, default=CandidateState.OPEN)
     family = models.ForeignKey(                      # that a moderator opened because of it

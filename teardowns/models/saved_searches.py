@@ -1,7 +1,4 @@
 """Questions to the list of units that somebody wants to hear about again."""
-import zlib
-
-import numpy as np
 from django.conf import settings
 from django.db import models
 
@@ -17,7 +14,7 @@ class SavedSearch(models.Model):
     digest = models.CharField(max_length=64)    # of words and choices
     created_at = models.DateTimeField(auto_now_add=True)
     looked = models.BigIntegerField(default=0)  # what the listing's clock said then
-    found = models.BinaryField(default=bytes)   # the units, see `pack`
+    found = models.BinaryField(default=bytes)   # the units, see services.packed_units
 
     class Meta:
         ordering = ["-pk"]
@@ -30,19 +27,3 @@ class SavedSearch(models.Model):
 
     def __str__(self):
         return self.name
-
-
-def pack(pks: set[int]) -> bytes:
-    """A set of keys as one bit a key, compressed: 100 000 units take 12 kB at most."""
-    if not pks:
-        return b""
-    bits = np.zeros(max(pks) + 1, bool)
-    bits[list(pks)] = True
-    return zlib.compress(np.packbits(bits).tobytes())
-
-
-def unpack(packed: bytes | memoryview) -> set[int]:
-    if not packed:
-        return set()
-    bits = np.unpackbits(np.frombuffer(zlib.decompress(bytes(packed)), np.uint8))
-    return set(np.flatnonzero(bits).tolist())

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 LEAST_QUARTILES = 8      # units below which quarters of them say nothing; our own choice
-LEAST_TAILS = 40         # the same for the twentieths at both ends
+LEAST_TAILS = 40         # the same for the twentieths at both ends; our own choice
 BINS_A_DECADE = 20       # each bin is 12 % wide
 
 
@@ -15,13 +15,11 @@ class Spread:
     """NaN where there are too few units to speak of it; all in the quantity's unit."""
 
     n: int
-    lowest: float
     twentieth: float          # one unit in twenty lies below
     quarter: float
     median: float
     three_quarters: float
     nineteen: float           # one unit in twenty lies above
-    highest: float
 
 
 def spread(values: np.ndarray) -> Spread:
@@ -52,12 +50,12 @@ def spread(values: np.ndarray) -> Spread:
     known = values[np.isfinite(values)]
     n = len(known)
     if n == 0:
-        return Spread(0, *[np.nan] * 7)
-    at = np.quantile(known, [0, 0.05, 0.25, 0.5, 0.75, 0.95, 1]).tolist()
+        return Spread(0, *[np.nan] * 5)
+    at = np.quantile(known, [0.05, 0.25, 0.5, 0.75, 0.95]).tolist()
     if n < LEAST_TAILS:
-        at[1] = at[5] = np.nan
+        at[0] = at[4] = np.nan
     if n < LEAST_QUARTILES:
-        at[2] = at[3] = at[4] = np.nan
+        at[1] = at[2] = at[3] = np.nan
     return Spread(n, *at)
 
 

@@ -15,13 +15,14 @@ MOST_AT_ENDS = 15        # units at either end that are drawn as points beside b
 class Stacks:
     """rows : (m,) int, chosen units whose value is known, the smallest first
     bin : (m,) int, of each row; counts : (k,) int, rows in each bin
-    ends : rows at both ends; is_dense : whether the rest is drawn as bars
+    points : rows that are drawn as points, of many those at both ends; is_dense : whether the
+    others are bars
     """
 
     rows: np.ndarray
     bin: np.ndarray
     counts: np.ndarray
-    ends: np.ndarray
+    points: np.ndarray
     is_dense: bool
     spread: Spread
 
@@ -34,6 +35,6 @@ def stacks(values: np.ndarray, chosen: np.ndarray, low: float, high: float) -> S
     number = number_of_bins(low, high)
     held = bins(values[rows], low, high, number)
     is_dense = len(rows) > MOST_POINTS
-    ends = np.concatenate([rows[:MOST_AT_ENDS], rows[-MOST_AT_ENDS:]]) if is_dense else rows[:0]
-    return Stacks(rows, held, np.bincount(held, minlength=number), ends, is_dense,
+    points = np.concatenate([rows[:MOST_AT_ENDS], rows[-MOST_AT_ENDS:]]) if is_dense else rows
+    return Stacks(rows, held, np.bincount(held, minlength=number), points, is_dense,
                   spread(values[rows]))

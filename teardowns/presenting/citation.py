@@ -14,9 +14,11 @@ from .record_foot import rulebook_text
 
 SITE = "Underplate"
 ABOUT = "Teardown record of one unit examined"
+# BibTeX counts braces behind a backslash too (from memory), so that a single one ends the entry.
 _BIBTEX = str.maketrans({
-    "\\": r"\textbackslash{}", "{": r"\{", "}": r"\}", "%": r"\%", "&": r"\&", "#": r"\#",
-    "_": r"\_", "$": r"\$", "~": r"\textasciitilde{}", "^": r"\textasciicircum{}"})
+    "\\": r"\textbackslash{}", "{": r"\textbraceleft{}", "}": r"\textbraceright{}", "%": r"\%",
+    "&": r"\&", "#": r"\#", "_": r"\_", "$": r"\$", "~": r"\textasciitilde{}",
+    "^": r"\textasciicircum{}"})
 
 
 @dataclass(frozen=True, slots=True)

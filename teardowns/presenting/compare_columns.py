@@ -12,6 +12,7 @@ from teardowns.figures.markup import element, escape
 from teardowns.figures.scale_table import linked
 
 from .links import Links
+from .list_words import and_between
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,5 +88,4 @@ def quiet(text: str) -> SafeString:
 
 def letters(columns: Iterable[Column]) -> str:
     """ "A", "A and B", "A, B and C" """
-    *most, last = [column.letter for column in columns]
-    return f"{', '.join(most)} and {last}" if most else last
+    return and_between([column.letter for column in columns])

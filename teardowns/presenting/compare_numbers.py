@@ -32,10 +32,10 @@ def compared_inside(columns: Sequence[Column], facts: Sequence[Facts]) -> list[R
          lambda value: print_quantity(value, "F", digits=3)),
         ("Bulk capacitance per watt claimed", "", _per_watt,
          lambda value: with_unit(number(value * 1e6, 2), "µF/W")),
-        ("Core cross-section", "effective area", lambda one: one.core_area, _square_millimetres),
+        ("Core cross-section", "effective area", lambda one: one.core_area, square_millimetres),
         ("Primary turns", "", lambda one: one.primary_turns, printed),
         ("Copper of the output winding", "cross-section of its conductors",
-         lambda one: one.copper, _square_millimetres),
+         lambda one: one.copper, square_millimetres),
     ))
 
 
@@ -60,7 +60,7 @@ def _cubic_centimetres(value):
     return with_unit(number(value * 1e6), "cm³")
 
 
-def _square_millimetres(value):
+def square_millimetres(value: float) -> str:
     return with_unit(number(value * 1e6), "mm²")
 
 

@@ -12,6 +12,7 @@ from teardowns.figures.marks import looking_mark
 from teardowns.figures.markup import element, escape
 from teardowns.models.components import Role
 from teardowns.reading.markings_alike import alike
+from teardowns.reviewing.progress import BELIEVED
 
 from . import evidence_cells as cells
 from .compare_columns import Cell, Column, Row, cell, letters, link, quiet
@@ -19,7 +20,6 @@ from .compare_columns import Cell, Column, Row, cell, letters, link, quiet
 NOBODY = "nothing recorded"
 UNCONFIRMED = "not confirmed, and not compared"
 ALIKE = 0.01            # values no further apart than this are one value
-COUNTS = ("confirmed", "remeasured")
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +53,7 @@ def _row(role, columns) -> Row:
 
 def _kind(role, column) -> Kind:
     rows = [row for row in column.compared.rows["component"] if row.role == role]
-    counted = [row for row in rows if row.review_state in COUNTS]
+    counted = [row for row in rows if row.review_state in BELIEVED]
     return Kind(rows,
                 frozenset(alike(row.marking) for row in counted
                           if row.state == "recorded" and row.marking),
@@ -106,7 +106,7 @@ def _part(row, column) -> str:
     name = marking or (row.part and str(row.part)) or ("" if looked else "marking not recorded")
     count = f"{row.count} × " if row.count != 1 else ""
     words = [*(cells.component_value(row) if row.state == "recorded" else ()),
-             *([UNCONFIRMED] if row.review_state not in COUNTS else ())]
+             *([UNCONFIRMED] if row.review_state not in BELIEVED else ())]
     head = looked or link(f"{count}{name}", column.links.evidence(row.ref))
     return element("span", head, *(element("small", escape(word)) for word in words), cls="part")
 

@@ -147,7 +147,7 @@ def _lane(column, line, line_id, end) -> Lane:
 
 
 def _why_not(column, line_id, end) -> str:
-    """ "not readable", "not recorded", "not used", "one mains condition" """
+    """ "not readable", "not recorded", "says nothing here", "rated for one mains condition" """
     report = column.report
     if end not in mains_ends(report):
         return "rated for one mains condition"

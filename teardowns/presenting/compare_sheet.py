@@ -54,13 +54,9 @@ def _lead(columns) -> str:
     """How many claims each verdict fits: "For one the evidence supports the claim; …" """
     verdicts = Counter((headline(column.report) or {"verdict": ""})["verdict"]
                        for column in columns)
-    said = [f"{_number(verdicts[word])} {words}" for word, words in SAID if verdicts[word]]
+    said = [f"{COUNTED[verdicts[word]]} {words}" for word, words in SAID if verdicts[word]]
     text = "; for ".join(said)
     return f"Of the {COUNTED[len(columns)]} units examined, for {text}."
-
-
-def _number(count):
-    return COUNTED[count]
 
 
 def _foot(columns) -> list[tuple[str, str]]:

@@ -12,7 +12,9 @@ from math import log
 from teardowns.engine.verdicts import WEAK
 from teardowns.reading.printing import print_quantity
 
+from .compare_numbers import square_millimetres
 from .compared_facts import Facts, Known
+from .list_words import and_between
 from .numbers import claimed_watts, decibans, number, span, with_unit
 
 NAMED = 3               # facts that the paragraph goes into
@@ -38,15 +40,11 @@ def _quantity(unit, digits=3):
     return lambda value: print_quantity(value, unit, digits=digits)
 
 
-def _square_millimetres(value: float) -> str:
-    return with_unit(number(value * 1e6), "mm²")
-
-
 QUALITIES = (
     Quality("bulk capacitance", lambda one: one.bulk_capacitance, _quantity("F")),
     Quality("mass without ballast", lambda one: one.working_mass, _quantity("kg")),
-    Quality("core cross-section", lambda one: one.core_area, _square_millimetres),
-    Quality("copper of the output winding", lambda one: one.copper, _square_millimetres),
+    Quality("core cross-section", lambda one: one.core_area, square_millimetres),
+    Quality("copper of the output winding", lambda one: one.copper, square_millimetres),
 )
 
 
@@ -82,8 +80,8 @@ def _unsound(units) -> list[str]:
     said = {word: [one.letter for one in units if one.verdict == word and one.capability]
             for word in UNSOUND}
     unknown = [one.letter for one in units if not one.capability]
-    return [*([f"The evidence gives {_and(unknown)} no capability."] if unknown else ()), *(
-        f"The evidence of {_and(found)} {UNSOUND[word]}, so nothing is concluded from "
+    return [*([f"The evidence gives {and_between(unknown)} no capability."] if unknown else ()), *(
+        f"The evidence of {and_between(found)} {UNSOUND[word]}, so nothing is concluded from "
         f"{'its' if len(found) == 1 else 'their'} capability."
         for word, found in said.items() if found)]
 
@@ -117,8 +115,8 @@ def _going_along(known) -> list[str]:
     said = [_relation(quality, found, len(known)) for quality, found in ready[:NAMED]]
     unknown = [quality.name for quality, found in compared if len(found) < 2]
     if unknown:
-        said.append(f"Of {_and(unknown)} fewer than two of these units have a value, so whether "
-                    "that goes along with it cannot be told.")
+        said.append(f"Of {and_between(unknown)} fewer than two of these units have a value, so "
+                    "whether that goes along with it cannot be told.")
     return said
 
 
@@ -158,8 +156,4 @@ def _against(units) -> str:
     said = [f"in {one.letter} “{one.against[0]}” ({decibans(one.against[1])} decibans)"
             for one in units if one.against and one.against[1] <= -WEAK
             and one.verdict in ("doubtful", "implausible", "not attainable on this evidence")]
-    return f"Most weighs against the claim {_and(said)}." if said else ""
-
-
-def _and(words: Sequence[str]) -> str:
-    return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
+    return f"Most weighs against the claim {and_between(said)}." if said else ""

@@ -15,6 +15,8 @@ from .looked_states import looked_states
 
 CASE = ("case_height", "case_width", "case_depth")
 NOT_RECORDED = "not recorded"
+UNLOOKED = "nobody noted a look for ballast"
+LOOKED = {"looked, not found": "no ballast found", "not readable": "its ballast was not readable"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,9 +110,7 @@ def _working_mass(seen: _Seen) -> Known:
         return Known(total.value - ballast.value, remark="ballast taken out", ref=total.ref)
     if ballast.why.startswith("found"):
         return Known(None, "its ballast was not weighed", ref=total.ref)
-    looked = ballast.why == "looked, not found"
-    return Known(total.value, ref=total.ref,
-                 remark="no ballast found" if looked else "nobody noted a look for ballast")
+    return Known(total.value, ref=total.ref, remark=LOOKED.get(ballast.why, UNLOOKED))
 
 
 def _volume(seen: _Seen) -> Known:

@@ -6,7 +6,7 @@ from typing import Any
 
 from teardowns.exchange.beside import licence_row
 from teardowns.licence import ADDRESSES, MEASUREMENTS, NAMES, WORKS
-from teardowns.models import ContributionLicence, ThirdParty
+from teardowns.models import ContributionLicence
 
 UNSTATED = ("No terms are on record: it was handed in before the site asked for them. Ask its "
             "contributor before you use text or photos elsewhere.")
@@ -30,21 +30,16 @@ def licence_rows(licences: Iterable[ContributionLicence]) -> list[dict[str, str]
     """Author, day, terms with their addresses, and whose else something is."""
     return [{"author": one.author.get_username(), "day": one.at.date().isoformat(),
              "measurements": _named(one.measurements), "works": _named(one.works),
-             "edition": str(one.edition), "others": others(one)} for one in licences]
+             "edition": str(one.edition), "others": one.others} for one in licences]
 
 
 def _named(name):
     return f"{name}: {NAMES[name]}, {ADDRESSES[name]}" if name in NAMES else name
 
 
-def others(one: ContributionLicence) -> str:
-    """What in it was made by somebody else, as its author says."""
-    return one.third_party_note if one.third_party == ThirdParty.PERMITTED else ""
-
-
 def licences_exported(unit: Any) -> list[dict[str, Any]]:
     """For a document of the unit, beside its evidence."""
-    return [licence_row(one, others(one)) for one in licences_of(unit)]
+    return [licence_row(one) for one in licences_of(unit)]
 
 
 def licence_header(measurements: str = MEASUREMENTS, works: str = WORKS) -> str:

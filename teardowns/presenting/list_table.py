@@ -40,7 +40,7 @@ COLUMNS = (
     Column("channel", "channel", "Kind of place where it was obtained."),
     Column("year", "year", "In which it was obtained."),
     Column("published", "published_at", "When it was first public, ISO 8601.",
-           lambda at: at.date().isoformat() if at else ""),
+           lambda at: at.date().isoformat()),
     Column("verdict", "verdict", "On its largest power claim, of confirmed evidence."),
     Column("plausibility (1)", "plausibility",
            "That the claim is true of the unit examined, 0 to 1, at even odds before evidence."),

@@ -1,7 +1,7 @@
 """The list of units in words: how many, which of them, what narrows them."""
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from html import escape
 
 from django.utils.safestring import SafeString, mark_safe
@@ -9,6 +9,11 @@ from django.utils.safestring import SafeString, mark_safe
 from teardowns.reading.printing import NARROW_SPACE
 
 Condition = tuple[str, str, str]        # label, value in words, address of the list without it
+
+
+def and_between(words: Sequence[str]) -> str:
+    """`A`, `A and B`, `A, B and C`."""
+    return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
 
 
 def number_of(units: int) -> str:

@@ -1,7 +1,7 @@
 """Mass against measured power, and capability against claim: a point or a cell for each unit."""
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 
 import numpy as np
 from django.utils.safestring import mark_safe
@@ -42,7 +42,8 @@ def claim_relation(numbers: ListedNumbers, chosen: np.ndarray) -> Relation:
 def mass_picture(relation: Relation, numbers: ListedNumbers, names: Names,
                  this: int | None) -> Picture:
     edges = _edges(relation.band)
-    x, y = _axes(relation, this, [edge for _, *ends in edges for edge in ends])
+    across, up = _ends(relation, this)
+    x, y = log_axis(across), log_axis([*up, *(edge for _, *of_band in edges for edge in of_band)])
     ink, grid = _ink(relation, x, y)
     chart = Scatter(
         x, y, "Mass without cable, g", "Measured power, W",
@@ -61,8 +62,7 @@ def mass_picture(relation: Relation, numbers: ListedNumbers, names: Names,
 
 def claim_picture(relation: Relation, numbers: ListedNumbers, names: Names,
                   this: int | None) -> Picture:
-    x, y = _axes(relation, this, ())
-    both = log_axis([x.low * 1.08, x.high / 1.08, y.low * 1.08, y.high / 1.08])
+    both = log_axis([end for ends in _ends(relation, this) for end in ends])
     ink, grid = _ink(relation, both, both)
     chart = Scatter(
         both, both, "Claimed power, W", "Capability, W",
@@ -88,15 +88,15 @@ def _edges(band: Band | str) -> list[tuple[float, float, float, float]]:
                     strict=True))
 
 
-def _axes(relation: Relation, this: int | None, more: Sequence[float]) -> tuple[Axis, Axis]:
+def _ends(relation: Relation, this: int | None) -> tuple[list[float], list[float]]:
+    """Smallest and largest x, and y, of all that is drawn; nothing where nothing is."""
     rows = relation.rows if this is None else np.append(relation.rows, this)
     x, y = relation.x[rows], relation.y[rows]
     known = np.isfinite(x) & np.isfinite(y)
-    return log_axis(_ends(x[known])), log_axis([*_ends(y[known]), *more])
-
-
-def _ends(values: np.ndarray) -> list[float]:
-    return [float(values.min()), float(values.max())] if len(values) else []
+    if not known.any():
+        return [], []
+    x, y = x[known], y[known]
+    return [float(x.min()), float(x.max())], [float(y.min()), float(y.max())]
 
 
 def _place(relation: Relation, this: int | None) -> tuple[float, float] | None:

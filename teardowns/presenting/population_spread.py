@@ -45,9 +45,7 @@ class Spreads:
     @property
     def points(self) -> np.ndarray:
         """Rows that are drawn as points."""
-        drawn = [one.stacks.ends if one.stacks.is_dense else one.stacks.rows
-                 for one in self.columns]
-        return np.unique(np.concatenate(drawn))
+        return np.unique(np.concatenate([one.stacks.points for one in self.columns]))
 
 
 def bulk_spreads(numbers: ListedNumbers, chosen: np.ndarray, this: int | None) -> Spreads:
@@ -124,8 +122,7 @@ def _least_first(columns):
 def _panel(found: Spreads, column: Column, numbers: ListedNumbers, names: Names,
            this: int | None, unit: str) -> Panel:
     made = column.stacks
-    at = {row: _point(numbers, column, row, names, unit)
-          for row in (made.ends if made.is_dense else made.rows).tolist()}
+    at = {row: _point(numbers, column, row, names, unit) for row in made.points.tolist()}
     piles: list[list[Point]] = []
     if not made.is_dense:
         piles = [[] for _ in made.counts]

@@ -14,6 +14,7 @@ from teardowns.reading.quantity import print_quantity
 
 from .evidence_names import quantity_label
 from .links import Links
+from .list_words import and_between
 from .numbers import as_recorded
 from .verdict_difference import WasNow, verdict_difference
 
@@ -202,5 +203,4 @@ def _open_point(row):
 
 
 def units_in_words(pks: Iterable[int]) -> str:
-    named = [f"unit {pk}" for pk in pks]
-    return named[0] if len(named) == 1 else f"{', '.join(named[:-1])} and {named[-1]}"
+    return and_between([f"unit {pk}" for pk in pks])

@@ -37,7 +37,7 @@ class UnitRow:
     address: str
     title: str
     origin: str              # maker, model and kind, as far as known
-    published: str           # ISO date, or ""
+    published: str           # ISO date
     claimed: str             # "claimed 45 W"
     capability: str          # "13.1 to 16.7 W", the 90 % interval
     measured: str            # "14.2 W on a load", or ""
@@ -103,7 +103,7 @@ def _row(pk, title, maker, model, kind, published_at, verdict, claimed_power, ca
         address=reverse("unit_detail", args=[pk]),
         title=title,
         origin=" · ".join(filter(None, (maker, model, Kind(kind).label))),
-        published=published_at.date().isoformat() if published_at else "",
+        published=published_at.date().isoformat(),
         claimed="no power claim" if claimed_power is None
                 else f"claimed {claimed_watts(claimed_power)}",
         capability="unknown" if None in ends else print_interval(*ends, "W"),
@@ -124,7 +124,7 @@ def row_markup(row: UnitRow) -> Parts:
     measured = f"<br>measured {row.measured}" if row.measured else ""
     return (
         f'<tr role="row"><th role="rowheader" scope="row"><a href="{row.address}">{title}</a>'
-        f"<small>{escape(row.origin)}{day if row.published else ''}</small>",
+        f"<small>{escape(row.origin)}{day}</small>",
         f'<a class="to-compare" href="{reverse("compare")}?units={row.pk}" data-unit="{row.pk}" '
         f'data-title="{title}">Compare<span class="off"> {title}</span></a></th>'
         f'<td role="cell" class="verdict-cell">{row.verdict}<small>{risk}</small></td>'

@@ -7,7 +7,6 @@ from typing import Any
 from django.contrib.auth.models import AnonymousUser
 from django.template.loader import render_to_string
 
-from teardowns.licence import ADDRESSES, NAMES
 from teardowns.models import Publication, Unit
 from teardowns.presenting.citation import citation_of, in_text, version_address
 from teardowns.presenting.evidence_called import called_in
@@ -66,5 +65,4 @@ def _context(shown: Shown, names) -> dict[str, Any]:
         "citation": citation, "cited": in_text(citation),
         "address": version_address(shown.publication),
         "licences": licence_rows(licences_of(shown.live)), "unstated": UNSTATED,
-        "terms": [(name, NAMES[name], ADDRESSES[name]) for name in NAMES],
     }

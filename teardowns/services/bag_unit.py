@@ -36,22 +36,25 @@ def bag_name(publication: Publication) -> str:
 
 
 def _files(thawed: Thawed) -> Iterator[tuple[str, Iterable[bytes]]]:
-    shown = {photo.pk for photo in Photo.objects.shown().filter(unit=thawed.unit.pk)
-             .with_hidden().filter(is_hidden=False)}
+    pictures = _largest(thawed.unit.pk)
     for photo in thawed.rows["photo"]:
-        if photo.pk in shown:
-            yield from _picture(photo, thawed.of_photo(Annotation, photo))
+        if photo.pk in pictures:
+            yield from _picture(photo, pictures[photo.pk], thawed.of_photo(Annotation, photo))
     for recording in thawed.rows["recording"]:
         if recording.is_shown:
             yield from _values(recording)
 
 
-def _picture(photo: Any, marks: list[Any]) -> Iterator[tuple[str, Iterable[bytes]]]:
-    largest = PhotoDerivative.objects.filter(photo=photo.pk, width__lte=WIDEST).order_by(
-        "width").last()
-    if largest is not None:
-        with storages["pictures"].open(largest.path) as file:
-            yield f"photos/{photo.key}.webp", file.chunks()
+def _largest(unit_pk: int) -> dict[int, str]:
+    """By photo that everybody sees, where its largest picture lies."""
+    shown = Photo.objects.shown().filter(unit=unit_pk).with_hidden().filter(is_hidden=False)
+    found = PhotoDerivative.objects.filter(photo__in=shown.values("pk"), width__lte=WIDEST)
+    return dict(found.order_by("width").values_list("photo", "path"))     # the last one stays
+
+
+def _picture(photo: Any, path: str, marks: list[Any]) -> Iterator[tuple[str, Iterable[bytes]]]:
+    with storages["pictures"].open(path) as file:
+        yield f"photos/{photo.key}.webp", file.chunks()
     if marks:
         told = json.dumps([mark.body for mark in marks], ensure_ascii=False, indent=1)
         yield f"photos/{photo.key}.annotations.json", [told.encode()]

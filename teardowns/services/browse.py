@@ -1,16 +1,9 @@
-"""A page of the list of public units, from an index that lives in this process.
-
-The index follows the clock of the listing: where nothing has changed, one small query tells so.
-What a transaction changed and took back is never shown to another: a state that this connection
-does not see is thrown away, and read anew.
-"""
+"""A page of the list of public units, from an index that lives in this process."""
 from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache
-from threading import Lock
 from typing import Any
 
 from django.db.models import QuerySet, TextField
@@ -21,23 +14,10 @@ from teardowns.browsing.index import Index
 from teardowns.models import ListedUnit
 
 from .facets import COLUMNS, FACETS, LISTS, SORTS
-from .listing_clock import Mark, current_mark, mark_and_whether_it_follows
+from .follow_listing import Follower
 
 __all__ = ["Found", "browse", "public_index"]
 MOST_FOLLOWED = 0.1          # share of all rows; where more changed, all are read anew
-
-
-@dataclass(frozen=True, slots=True)
-class _Held:
-    mark: Mark
-    index: Index
-
-
-class _Process:
-    """What this process knows of the listing."""
-
-    held: _Held | None = None
-    lock = Lock()
 
 
 def browse(choices: Choices, *, sort: str = "newest", after: str = "", size: int = 25,
@@ -52,38 +32,19 @@ def browse(choices: Choices, *, sort: str = "newest", after: str = "", size: int
 
 def public_index() -> Index:
     """All public units as this connection sees them now."""
-    held = _Process.held
-    if held is not None and held.mark == current_mark():
-        return held.index
-    with _Process.lock:
-        return _followed(_Process.held)
+    return _index.now()
 
 
-def _followed(held: _Held | None) -> Index:
-    # The mark is read first: rows that change meanwhile are read once more the next time.
-    mark, follows = mark_and_whether_it_follows(held.mark if held else None)
-    if held is not None and held.mark == mark:
-        return held.index
-    index = _with_changes(held) if held is not None and follows else None
-    index = index or _of_rows(_EMPTY, ListedUnit.objects.listed())
-    if not mark.is_beginning:
-        _Process.held = _Held(mark, index)
-    return index
+def _read_all() -> Index:
+    return _with_rows(Index.empty(FACETS.values(), SORTS), ListedUnit.objects.listed())
 
 
-def _with_changes(held: _Held) -> Index | None:
-    """None where so much has changed that reading all is quicker."""
-    rows = ListedUnit.objects.filter(changed__gt=held.mark.number)
-    if rows.count() > MOST_FOLLOWED * held.index.size:
-        return None
-    return _of_rows(held.index, rows)
+def _with_changes(index: Index, number: int) -> Index | None:
+    rows = ListedUnit.objects.filter(changed__gt=number)
+    return None if rows.count() > MOST_FOLLOWED * index.size else _with_rows(index, rows)
 
 
-_EMPTY = object()
-
-
-def _of_rows(index: Any, rows: QuerySet[ListedUnit]) -> Index:
-    index = Index.empty(FACETS.values(), SORTS) if index is _EMPTY else index
+def _with_rows(index: Index, rows: QuerySet[ListedUnit]) -> Index:
     plain = [name for name in COLUMNS if name not in LISTS]
     # Lists come as text: few differ, and each is read once.
     texts = {f"{name}_text": Cast(name, TextField()) for name in LISTS}
@@ -97,3 +58,6 @@ def _readable(columns: Mapping[str, Sequence[Any]]) -> dict[str, Sequence[Any]]:
     read = cache(lambda text: tuple(json.loads(text)))
     return {**columns, **{name: [read(text) for text in columns[name]] for name in LISTS},
             "published_at": [at.timestamp() for at in columns["published_at"]]}
+
+
+_index = Follower(_read_all, _with_changes)

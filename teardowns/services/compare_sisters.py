@@ -7,38 +7,39 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import asdict
-from itertools import combinations, islice
+from itertools import combinations
 from typing import Any
 
 from django.utils import timezone
 
+from teardowns.engine.rulebook import Rulebook
 from teardowns.exchange.inherited import Sister, disagreements, inherit, pooled
 from teardowns.exchange.schema import unit_schema
 from teardowns.exchange.shape import full
 from teardowns.exchange.sister_verdict import changes_beside, open_points, with_sisters
-from teardowns.models import BoardFamily, FamilyPool, Publication, SisterReport
+from teardowns.models import BoardFamily, FamilyPool, ProposalState, Publication, SisterReport
 
 from .active_rulebook import active_rulebook
 from .want_sisters import MOST, members_of, sisters_of
 
 SLICE = 50               # units a run; the rest waits for the next
-PAIRS = 2000             # of a family that are compared with each other
 KEPT = 40                # disagreements of one family or unit that are kept and shown
 
 
 def compare_sisters(most: int = SLICE) -> int:
     """How many reports and pools were worked out anew."""
-    reports = SisterReport.objects.stale().select_related("publication__standing")
+    rules = active_rulebook()
+    # Under another rulebook a version is assessed anew first, and its report then wanted otherwise.
+    reports = SisterReport.objects.stale().filter(
+        publication__standing__rulebook=rules.version).select_related("publication__standing")
     pools = FamilyPool.objects.stale().select_related("family")
-    done = sum(_report(row) for row in reports.order_by("pk")[:most])
+    done = sum(_report(row, rules) for row in reports.order_by("pk")[:most])
     return done + sum(_pool(row) for row in pools.order_by("pk")[:most])
 
 
-def _report(row: SisterReport) -> bool:
-    publication, rules = row.publication, active_rulebook()
+def _report(row: SisterReport, rules: Rulebook) -> bool:
+    publication = row.publication
     own = publication.standing.payload
-    if publication.standing.rulebook != rules.version:
-        return False                     # it is assessed anew first, and then wanted otherwise
     mine = _sister(publication)
     lenders = _public(sisters_of([mine.unit])[mine.unit])
     sisters = {one.unit_id: _sister(one) for one in lenders}
@@ -59,8 +60,7 @@ def _report(row: SisterReport) -> bool:
 
 def _pool(row: FamilyPool) -> bool:
     sisters = [_sister(one) for one in _public(members_of([row.family_id])[row.family_id])]
-    pairs = islice(combinations(sisters, 2), PAIRS)
-    differ = [one for pair in pairs for one in disagreements(*pair)]
+    differ = [one for pair in combinations(sisters, 2) for one in disagreements(*pair)]
     return _keep(row, {"pooled": [asdict(one) for one in pooled(sisters)],
                        "disagreements": [asdict(one) for one in differ[:KEPT]]})
 
@@ -85,5 +85,5 @@ def _sister(publication: Publication) -> Sister:
 
 def _slugs(unit):
     return list(BoardFamily.objects.filter(
-        memberships__unit=unit, memberships__state="accepted").order_by("name").values_list(
-            "slug", flat=True).distinct())
+        memberships__unit=unit, memberships__state=ProposalState.ACCEPTED,
+    ).order_by("name").values_list("slug", flat=True).distinct())

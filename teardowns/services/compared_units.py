@@ -22,6 +22,7 @@ from teardowns.models import (
 )
 from teardowns.models.evidence import Evidence
 from teardowns.models.moderation import hidden_now
+from teardowns.reviewing.progress import BELIEVED
 
 from .confirmations import DECIDED, confirmed_refs, counted
 from .thaw import model_rows
@@ -29,7 +30,6 @@ from .thaw import model_rows
 SHOWN = ("printedtext", "claim", "port", "component", "stacklayer", "insulationobservation",
          "measurement", "photo", "photoscale", "recording")
 WITH_CURVES = (RecordingKind.LOAD_SWEEP, RecordingKind.ENDURANCE)
-COUNTS = ("confirmed", "remeasured")        # review states of evidence that counts in public
 
 
 @dataclass(frozen=True)
@@ -51,7 +51,7 @@ class ComparedUnit:
 
     def counted(self, name: str) -> list[Any]:
         """The rows of a kind that count in public."""
-        return [row for row in self.rows[name] if row.review_state in COUNTS]
+        return [row for row in self.rows[name] if row.review_state in BELIEVED]
 
 
 @dataclass(frozen=True)

@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 from teardowns.browsing.facets import NONE, Bands, Facet, each_of, if_any, one_of
+from teardowns.engine.findings import HARMFUL
 from teardowns.engine.risk import ORDER
 from teardowns.engine.rule import HAZARDS
 from teardowns.engine.verdicts import WORDS
@@ -14,7 +15,6 @@ POWER_ENDS = (10.0, 20.0, 30.0, 65.0, 100.0)                      # W
 SHARES = {"0-50": "up to half of what is asked", "50-75": "over half to three quarters",
           "75-90": "over 75 to 90 %", "90-": "over 90 %"}
 SHARE_ENDS = (0.5, 0.75, 0.9)
-HARMS = ("shock", "fire", "burn")
 LEVELS = tuple(level or NONE for level in ORDER)
 
 
@@ -32,7 +32,7 @@ FACETS = {facet.code: facet for facet in (
     Facet("risk", "Risk", "risk", lambda number: (LEVELS[number],),
           _worst_first(LEVELS) | {NONE: "no finding with a level"}),
     Facet("hazard", "Hazard", "hazards", each_of,
-          {code: HAZARDS[code] for code in HARMS} | {NONE: "no finding"}),
+          {code: HAZARDS[code] for code in HARMFUL} | {NONE: "no finding"}),
     Facet("connector", "Connector", "connectors", each_of,
           dict(Connector.choices) | {NONE: "no port recorded"}),
     Facet("topology", "Power stage", "topology", one_of,

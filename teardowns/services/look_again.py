@@ -2,17 +2,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from urllib.parse import urlencode
 
 from django.db import transaction
 from django.urls import reverse
 
+from teardowns.browsing.addresses import query_of
 from teardowns.models import ListedUnit, NoticeKind, SavedSearch
-from teardowns.models.saved_searches import pack, unpack
 
 from .find_units import matching
 from .listing_clock import current_mark
 from .notify import notify
+from .packed_units import pack, unpack
 
 SLICE = 100              # searches a job: a quarter of a second each at most
 TOLD_EACH = 5            # units a search; more are told in one line
@@ -64,12 +64,10 @@ def _tell(search: SavedSearch, new: Sequence[int], changed: Changed) -> None:
                event=f"{subject}/publication/{changed[unit]}")
     if (more := len(new) - TOLD_EACH) > 0:
         notify([search.person_id], NoticeKind.SEARCH, subject=subject,
-               words=f"{words}: {more} more", address=address_of(search),
+               words=f"{words}: {more} more", address=_address(search),
                event=f"{subject}/listing/{search.looked}")
 
 
-def address_of(search: SavedSearch) -> str:
+def _address(search: SavedSearch) -> str:
     """The list as the search narrows it."""
-    asked = [("q", search.text)] if search.text else []
-    asked += [(facet, value) for facet, values in search.choices.items() for value in values]
-    return f"{reverse('unit_list')}?{urlencode(asked)}"
+    return reverse("unit_list") + query_of(search.text, search.choices)

@@ -1,12 +1,12 @@
 """Files of a record for a moderator: where else the same file was sent, and by whom."""
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterable
 from typing import Any, NamedTuple
 
 from django.db import transaction
-from django.db.models import F, Q, QuerySet
+from django.db.models import Count
 from django.http import Http404
 
 from core.accounts.models import User
@@ -19,7 +19,6 @@ from .state_reasons import NoReason
 SAY_WHY = ("Say why you need the file as it came in: it may hold what nobody else is to see. The "
            "reason goes into the log.")
 KINDS: dict[str, Any] = {"photo": Photo, "recording": Recording}
-SHOWN = 60              # files, and elsewheres of them
 
 
 class Elsewhere(NamedTuple):
@@ -33,35 +32,32 @@ class Elsewhere(NamedTuple):
 
 def files_of(unit_pk: int) -> list[Any]:
     """Photos and logs of a record, the oldest first, each with who sent it. Two queries."""
-    return [*Photo.objects.filter(unit=unit_pk).select_related("author").order_by("pk")[:SHOWN],
-            *Recording.objects.filter(unit=unit_pk).select_related("author").order_by("pk")[:SHOWN]]
+    return [file for model in KINDS.values()
+            for file in model.objects.filter(unit=unit_pk).select_related("author").order_by("pk")]
 
 
 def same_elsewhere(unit_pk: int, files: Iterable[Any]) -> dict[str, list[Elsewhere]]:
-    """By SHA-256, the other records that the same bytes were sent to. One query."""
+    """By SHA-256, the other records that the same bytes were sent to. Two queries."""
+    digests = {one.sha256 for one in files} - {""}
     found = defaultdict(list)
-    for row in _sent(Q(sha256__in=[one.sha256 for one in files]), ~Q(unit=unit_pk)):
-        found[row.sha256].append(row)
+    for model in KINDS.values():
+        for row in model.objects.filter(sha256__in=digests).exclude(unit=unit_pk).order_by(
+                "pk").values_list("sha256", "unit", "author", "author__username"):
+            found[row[0]].append(Elsewhere(*row))
     return dict(found)
 
 
 def accounts_with_same_files(person_pk: int) -> list[tuple[int, str, int]]:
     """Other accounts that sent files of this one: account, name and how many. Two queries."""
-    own = _sent(Q(author=person_pk))
-    others = _sent(Q(sha256__in={row.sha256 for row in own}), ~Q(author=person_pk))
-    files, names = defaultdict(set), {}
-    for row in others:
-        files[row.sender].add(row.sha256)
-        names[row.sender] = row.name
-    counted = [(sender, names[sender], len(digests)) for sender, digests in files.items()]
-    return sorted(counted, key=lambda one: (-one[2], one[1]))
-
-
-def _sent(*conditions: Q) -> list[Elsewhere]:
-    def of(model: Any) -> QuerySet:
-        return model.objects.filter(*conditions).exclude(sha256="").order_by().values_list(
-            "sha256", "unit", "author", F("author__username"))
-    return [Elsewhere(*row) for row in of(Photo).union(of(Recording))[:20 * SHOWN]]
+    counted: Counter[tuple[int, str]] = Counter()
+    for model in KINDS.values():
+        own = model.objects.filter(author=person_pk).exclude(sha256="").values("sha256")
+        others = model.objects.filter(sha256__in=own).exclude(author=person_pk).order_by()
+        for pk, name, n in others.values_list("author", "author__username").annotate(
+                n=Count("sha256", distinct=True)):
+            counted[pk, name] += n
+    return sorted(((pk, name, n) for (pk, name), n in counted.items()),
+                  key=lambda one: (-one[2], one[1]))
 
 
 @transaction.atomic

@@ -24,7 +24,8 @@ from .public_versions import shown_assessments
 
 # Whatever writes a line of it: another one makes another document.
 SOURCES = ("teardowns/typesetting/*.*", "teardowns/printouts/*.py", "teardowns/presenting/*.py",
-           "teardowns/figures/*.py", "teardowns/licence.py", "templates/teardowns/_*.html",
+           "teardowns/figures/*.py", "teardowns/engine/*.py", "teardowns/reading/printing.py",
+           "teardowns/writing/*.py", "teardowns/licence.py", "templates/teardowns/_*.html",
            "templates/teardowns/printed_*.html", "static/css/*.css")
 
 

@@ -25,7 +25,6 @@ OF_CHANGE: dict[str, tuple[str, ...]] = {       # what a proposal of each kind s
     Change.LIMIT_REMOVED: (),
     Change.SUPERSEDED: ("successor",),
 }
-WITH_LIMIT = (Change.LIMIT_CHANGED, Change.LIMIT_REMOVED)
 KNOWN = "The library has this part already: open its page and propose a change of it there."
 NOTHING = "This is what the library says already: change something, or leave it."
 TWICE = "The library has this quantity with this source already: propose another value for it."

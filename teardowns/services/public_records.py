@@ -11,7 +11,7 @@ from teardowns.bulk.record import Record
 from teardowns.exchange.beside import licence_row, reply_row
 from teardowns.exchange.schema import unit_schema
 from teardowns.exchange.shape import full
-from teardowns.models import ContributionLicence, Publication, Reply, ThirdParty
+from teardowns.models import ContributionLicence, Publication, Reply
 
 
 def public_records(publications: Iterable[Publication]) -> list[Record]:
@@ -35,8 +35,7 @@ def _licences(units):
     found = defaultdict(list)
     for one in ContributionLicence.objects.filter(unit__in=units).select_related(
             "author").order_by("pk"):
-        others = one.third_party_note if one.third_party == ThirdParty.PERMITTED else ""
-        found[one.unit_id].append(licence_row(one, others))
+        found[one.unit_id].append(licence_row(one))
     return found
 
 

@@ -9,11 +9,11 @@ from django.db import transaction
 from core.accounts.models import User
 from teardowns.browsing.finding import Choices
 from teardowns.models import SavedSearch
-from teardowns.models.saved_searches import pack
 from teardowns.workflow import NotNow
 
 from .find_units import matching
 from .listing_clock import current_mark
+from .packed_units import pack
 
 MOST = 50
 TOO_MANY = (f"You have {MOST} saved searches, which is as many as there may be. Drop one of them "
@@ -60,8 +60,3 @@ def rename_search(*, person: User, pk: int, name: str) -> bool:
 def drop_search(*, person: User, pk: int) -> bool:
     """Whether it was still there."""
     return bool(person.saved_searches.filter(pk=pk).delete()[0])
-
-
-def forget_searches(sender: type, person: User, **kwargs: object) -> None:
-    """What somebody looked for is theirs alone: it goes with the account."""
-    person.saved_searches.all().delete()

@@ -16,10 +16,6 @@ from teardowns.searching.marking_hits import excerpt
 from teardowns.searching.question import as_phrase, read_question
 from teardowns.searching.tiers import misread_tiers, other_tiers, pieces_inside, unit_tiers
 
-from .search_suggestions import Suggestion, suggestions
-
-__all__ = ["Hits", "Suggestion", "search", "snippets", "suggestions"]
-
 LIMIT = 2000
 FEW = 200                   # as typed; beyond, nothing is taken for misread or a piece of a marking
 MOST_OTHERS = 6             # parts, and families, that are named beside the units

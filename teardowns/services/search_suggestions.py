@@ -1,7 +1,7 @@
 """What somebody may have meant, and how a word or name goes on: of what is public now."""
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 
 from django.db import connection
@@ -29,7 +29,7 @@ class Suggestion:
 
 
 def suggestions(text: str) -> list[Suggestion]:
-    """How a text goes on, then what may have been meant by it; about seven queries."""
+    """How a text goes on, then what may have been meant by it. Six queries at most."""
     meant = [Suggestion(other) for other in meant_by(text)]
     begun = [Suggestion(other, True) for other in completions(text)]
     return list({plain(one.text): one for one in [*begun, *meant][::-1]}.values())[::-1][:MOST]
@@ -38,7 +38,7 @@ def suggestions(text: str) -> list[Suggestion]:
 def completions(text: str) -> list[str]:
     """Names and words that go on from what is typed, each with something public behind it.
 
-    Two queries.
+    Three queries at most.
     """
     typed = as_read(text[:MOST_LETTERS])
     before, last = _last_word(typed)
@@ -53,18 +53,22 @@ def completions(text: str) -> list[str]:
 
 
 def meant_by(text: str) -> list[str]:
-    """The text with words that nothing has put right, where something public then has all."""
+    """The text with words that nothing has put right, where something public then has all.
+
+    Three queries at most.
+    """
     typed = as_read(text[:MOST_LETTERS])
     words = [word for word in list(WORD.finditer(plain(typed)))[:MOST_WORDS]
              if len(word.group()) >= LEAST_MEANT and not word.group().isdigit()]
     known = _known([word.group() for word in words])
     unknown = [word for word, is_known in zip(words, known, strict=True) if not is_known]
-    texts = [typed]
+    if not unknown:
+        return []
+    texts, near = [typed], _near({match.group() for match in unknown})
     for match in unknown[::-1]:         # from the end, so that places before it stay
-        near = _near(match.group())
         texts = [one[:match.start()] + other + one[match.end():]
-                 for one in texts for other in near][:2 * MOST]
-    return _public(texts)[:MOST] if unknown else []
+                 for one in texts for other in near[match.group()]][:2 * MOST]
+    return _public(texts)[:MOST]
 
 
 def _last_word(text):
@@ -83,18 +87,32 @@ def _begun(start: str) -> list[str]:
         return [shown for shown, in cursor.fetchall()]
 
 
-def _near(word: str) -> list[str]:
-    """Known words a letter or two from this one, of those with the same beginning or end."""
-    first, last = halves(word)
-    ways = [beginning(connection, '"key"', first), beginning(connection, "backwards", last[::-1])]
-    known: dict[str, str] = {}
+def _near(words: Collection[str]) -> dict[str, list[str]]:
+    """For each word the known ones a letter or two from it. One query.
+
+    Of those with the same beginning or end.
+    """
+    ways = [(word, *way) for word in words for way in _ways(word)]
+    select = " UNION ALL ".join(
+        f"""SELECT * FROM (SELECT {n}, "key", shown FROM {TABLE} WHERE {condition}
+            AND length("key") BETWEEN %s AND %s LIMIT %s) of_{n}"""
+        for n, (_, condition, _) in enumerate(ways))
+    asked: list[str | int] = []
+    for word, _, values in ways:
+        asked += [*values, len(word) - MOST_EDITS, len(word) + MOST_EDITS, MOST_KNOWN]
+    known: dict[str, dict[str, str]] = {word: {} for word in words}
     with connection.cursor() as cursor:
-        for condition, values in ways:
-            cursor.execute(f"""SELECT "key", shown FROM {TABLE} WHERE {condition}
-                               AND length("key") BETWEEN %s AND %s LIMIT %s""",
-                           [*values, len(word) - MOST_EDITS, len(word) + MOST_EDITS, MOST_KNOWN])
-            known |= cursor.fetchall()
-    return [known[key] for key in nearest(word, known)]
+        cursor.execute(select, asked)
+        for n, key, shown in cursor.fetchall():
+            known[ways[n][0]][key] = shown
+    return {word: [found[key] for key in nearest(word, found)] for word, found in known.items()}
+
+
+def _ways(word: str) -> Iterator[tuple[str, list[str]]]:
+    """Conditions of terms that begin, or end, as the word does, each with its values."""
+    first, last = halves(word)
+    yield beginning(connection, '"key"', first)
+    yield beginning(connection, "backwards", last[::-1])
 
 
 def _known(words: list[str]) -> list[bool]:

@@ -7,9 +7,8 @@ from math import log
 
 from django.db.models import Case, Count, FloatField, Sum, Value, When
 
-from teardowns.likeness.compare import Comparison, Reason, compare
+from teardowns.likeness.compare import Comparison, compare
 from teardowns.likeness.features import Feature, from_plain
-from teardowns.likeness.sentences import sentence
 from teardowns.likeness.words import words
 from teardowns.models import Likeness, LikenessCount, LikenessWord
 
@@ -22,19 +21,15 @@ MOST_WORDS, BUDGET = 8, 10_000
 
 @dataclass(frozen=True, slots=True)
 class Similar:
-    """A unit that is like another one; `here` is the one that was asked about."""
+    """A unit that is like another one; ours, in the comparison, is the one asked about."""
 
     unit_pk: int
-    score: float                         # 0 to 1, a rank and no probability
     comparison: Comparison
 
     @property
-    def speaks_for(self) -> list[str]:
-        return [sentence(one) for one in self.comparison.speaks_for]
-
-    @property
-    def speaks_against(self) -> list[str]:
-        return [sentence(one) for one in self.comparison.speaks_against]
+    def score(self) -> float:
+        """0 to 1, a rank and no probability."""
+        return self.comparison.score
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,11 +91,6 @@ def _affordable(rarities):
 def compared(mine: tuple[Feature, ...], pks: list[int], rarities: Rarities) -> list[Similar]:
     """Each of these units compared in full, the best first."""
     rows = Likeness.objects.filter(unit__in=pks).values_list("unit", "features")
-    made = []
-    for pk, theirs in rows:
-        comparison = compare(mine, from_plain(theirs), rarities.units_with, rarities.units)
-        made.append(Similar(pk, comparison.score, comparison))
+    made = [Similar(pk, compare(mine, from_plain(theirs), rarities.units_with, rarities.units))
+            for pk, theirs in rows]
     return sorted(made, key=lambda each: (-each.score, each.unit_pk))
-
-
-__all__ = ["Reason", "Similar", "similar_units"]

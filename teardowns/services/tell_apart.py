@@ -41,8 +41,11 @@ def candidates() -> QuerySet[Lookalike]:
 @transaction.atomic
 def tell_apart(*, moderator: User, lookalike_pk: int, reason: str) -> Lookalike:
     """These are two boards: they are not proposed again. Raises Refused, NotNow or Http404."""
-    pair = Lookalike.objects.select_for_update().filter(pk=lookalike_pk).select_related(
-        "first", "second").first()
+    # What is said of units before the pair, as find_likenesses does: so nobody waits round.
+    ends = Lookalike.objects.filter(pk=lookalike_pk).values_list("first", "second").first()
+    said = locked_with_mates(ends or ())
+    pair = Lookalike.objects.select_for_update(of=("self",)).filter(
+        pk=lookalike_pk).select_related("first", "second").first()
     if pair is None or not all(access.may_decide(moderator, unit)
                                for unit in (pair.first, pair.second)):
         raise Http404("No such pair to decide about.")
@@ -53,17 +56,16 @@ def tell_apart(*, moderator: User, lookalike_pk: int, reason: str) -> Lookalike:
     pair.state, pair.reason = CandidateState.APART, reason.strip()
     pair.decided_by, pair.decided_at = moderator, timezone.now()
     pair.save()
-    _say_no_more(pair)
+    _say_no_more(pair, said)
     record(moderator, "lookalike_apart", unit=pair.first_id, subject=f"unit/{pair.second_id}",
            reason=pair.reason, score=round(pair.score, 3))
     return pair
 
 
-def _say_no_more(pair):
+def _say_no_more(pair, said):
     """Neither unit's page names the other any more."""
     both = {pair.first_id: pair.second_id, pair.second_id: pair.first_id}
-    locked = locked_with_mates(list(both))
-    told = [locked[pk] for pk in both if pk in locked]
+    told = [said[pk] for pk in both if pk in said]
     for likeness in told:
         likeness.alike = [row for row in likeness.alike if row[0] != both[likeness.unit_id]]
     Likeness.objects.bulk_update(told, ["alike"])

@@ -8,7 +8,7 @@ from xml.etree.ElementTree import Element
 from .drawings import Ink, standalone, symbols_in
 from .html_tree import classes, text_of, tree_of
 from .runs import PX, SKIPPED, Run, Style, runs_of, skipped, spoken
-from .tables import table_of
+from .tables import WIDTH, table_of
 
 Block = dict[str, Any]
 HEADINGS = {"h1": 1, "h2": 2, "h3": 3, "h4": 4}
@@ -16,7 +16,6 @@ INLINE = frozenset({"a", "b", "strong", "em", "i", "span", "small", "code", "mar
                     "sup", "math", "br", "time"})
 BY_TAG = frozenset({"p", "figcaption", "summary", "ul", "ol", "dl", "table", "blockquote", "aside",
                     "figure", "svg", "img", "div"})     # each has a method; the rest is looked into
-FULL = 481.0                     # pt, the width of a column of text
 ON_PAPER = 380.0                 # px, about as wide as a photo is set
 
 
@@ -112,9 +111,9 @@ class _Blocks:
             self.inside(node))
 
     def _svg(self, node):
-        box = (node.get("viewBox") or f"0 0 {FULL / PX:.0f} {node.get('height') or 200}").split()
+        box = (node.get("viewBox") or f"0 0 {WIDTH / PX:.0f} {node.get('height') or 200}").split()
         width, height = float(box[2]), float(box[3])
-        shown = min(FULL, width * PX)
+        shown = min(WIDTH, width * PX)
         return [{"b": "picture", "svg": standalone(node, width, height, self.ink),
                  "w": round(shown, 1), "h": round(shown * height / width, 1),
                  "alt": spoken(node) or "Drawing"}]

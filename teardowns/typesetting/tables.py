@@ -11,7 +11,7 @@ from .runs import PX, Style, runs_of, spoken
 
 Cell = dict[str, Any]
 SCALE = (30, 48, 22)             # % of the width: name, scale, numbers
-WIDTH = 481.0                    # pt
+WIDTH = 481.0                    # pt, of a column of text: A4 less two margins of 20 mm
 ROW, HEAD, FOOT, LINE = 30.0, 40.0, 56.0, 10.4        # pt, least heights; of a line of text
 CHARACTER, SMALLER = 4.1, 0.88   # pt, a little more than the average; of a remark's letters
 LANE = 20.0                      # pt, of a unit's lane in a row that several share

@@ -5,7 +5,7 @@ from django.http import Http404
 from django.urls import reverse
 
 from core.buckets import limited
-from teardowns.forms.chosen_units import LEAST, MOST, read_choice
+from teardowns.forms.chosen_units import LEAST, MOST, Chosen, read_choice, written
 from teardowns.services.public_versions import public_versions
 from teardowns.views.unit_report import ACCOUNT, NETWORK, SITE, printout_file, printout_page
 
@@ -37,6 +37,6 @@ def _versions(request):
 
 def _asked(versions):
     """The query, the same for all who ask for the same; one that stands has no number."""
-    units = [f"{one.unit_id}" if one.pk == one.unit.publication_id
-             else f"{one.unit_id}v{one.number}" for one in versions]
-    return f"?{urlencode({'units': ','.join(units)}, safe=',')}"
+    chosen = [Chosen(one.unit_id, "" if one.pk == one.unit.publication_id else str(one.number))
+              for one in versions]
+    return f"?{urlencode({'units': written(chosen)}, safe=',')}"

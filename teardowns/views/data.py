@@ -35,7 +35,7 @@ def data_package(request, name):
     try:
         file = storages["exports"].open(export.path)
     except FileNotFoundError as error:
-        raise Http404("The file is missing; it is made anew with the next change.") from error
+        raise Http404("The file is missing; the next one is made after the next change.") from error
     answer = FileResponse(file, as_attachment=True, filename=export.path,
                           content_type="application/zip")
     answer["Link"] = licence_header()

@@ -35,10 +35,6 @@ def family_detail(request, slug):
         "boards": family_boards(getattr(family, "pool", None)),
         "number": len(public), "most": MOST, **family_texts(family),
         "waiting": [membership_line(one) for one in members
-                    if one.is_open and _sees(request.user, one)],
+                    if one.is_open and access.may_see_proposal(request.user, one)],
         "history": history[:EVENTS], "may_edit": access.may_moderate(request.user),
     })
-
-
-def _sees(user, member):
-    return access.may_moderate(user) or (user.is_authenticated and member.proposer_id == user.pk)

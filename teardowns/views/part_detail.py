@@ -18,7 +18,8 @@ def part_detail(request, pk):
     proposals = list(part.proposals.select_related(
         "part__superseded_by", "successor", "proposer", "decided_by"))
     accepted = [one for one in proposals if one.state == ProposalState.ACCEPTED]
-    waiting = [one for one in proposals if one.is_open and _sees(request.user, one)]
+    waiting = [one for one in proposals
+               if one.is_open and access.may_see_proposal(request.user, one)]
     history = part_history(
         part.history.select_related("history_user", "superseded_by").order_by("history_id"),
         PartLimit.history.filter(part_id=part.pk).select_related("history_user")
@@ -43,7 +44,3 @@ def part_detail(request, pk):
 def _was_looked_at(event, part):
     """What a bench sheet wrote before a moderator accepted the part is not for every reader."""
     return part.accepted_at is not None and (event.at >= part.accepted_at or event.why != "")
-
-
-def _sees(user, proposal):
-    return access.may_moderate(user) or (user.is_authenticated and proposal.proposer_id == user.pk)

@@ -16,7 +16,7 @@ LONGEST = 80
 
 
 def part_list(request):
-    asked = request.GET.get("q", "")[:LONGEST].strip()
+    asked = request.GET.get("q", "").replace("\0", "")[:LONGEST].strip()
     parts = Part.objects.listed().select_related("superseded_by").order_by("marking")
     if asked:
         parts = found_by_marking(parts, asked)
@@ -44,5 +44,6 @@ def found_by_marking(parts, asked):
 
 def _read_alike(asked):
     """Parts that the search finds where no marking is spelt so: letters misread, other words."""
-    parts = Part.objects.listed().in_bulk(search(asked).parts)
-    return list(parts.values())
+    found = search(asked).parts
+    parts = Part.objects.listed().in_bulk(found)
+    return [parts[pk] for pk in found if pk in parts]

@@ -107,7 +107,7 @@ def _typed(code, value):
 
 def _alike(form):
     """An entry of the library with the same letters, which may be the part that is meant."""
-    marking = form["marking"].value() or ""
+    marking = (form["marking"].value() or "").replace("\0", "")
     if not alike(marking):
         return None
     return next((part for part in found_by_marking(Part.objects.listed(), marking)[:20]

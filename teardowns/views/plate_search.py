@@ -7,7 +7,6 @@ from teardowns.forms.plate_reading import shown_reading
 from teardowns.forms.plate_search_form import PlateSearchForm
 from teardowns.models import Unit
 from teardowns.presenting.near_rows import near_rows
-from teardowns.reading.plates import PlateError, read_plate
 from teardowns.searching.misread_numbers import corrected_numbers
 from teardowns.services.near_units import near_units
 
@@ -23,21 +22,14 @@ def plate_search(request):
 
 def _found(text, marking):
     text = text.replace("\r\n", "\n")
-    near = near_units(text, _reading(text), marking)
+    shown = shown_reading(text)
+    near = near_units(text, shown and shown.reading, marking)
     rows = near_rows(near, Unit.objects.published().filter(pk__in=[one.pk for one in near]))
     corrected = corrected_numbers(text)
     return {
-        "is_asked": True, "reading": shown_reading(text), "rows": rows,
+        "is_asked": True, "reading": shown, "rows": rows,
         "corrected": corrected if corrected != text else "",
         "corrected_address": f"?{urlencode({'text': corrected, 'marking': marking})}",
         "compared": ",".join(str(row.unit.pk) for row in rows[:MOST_COMPARED]),
         "most_compared": min(MOST_COMPARED, len(rows)),
     }
-
-
-def _reading(text):
-    """None of what is no text of a plate: the page says so where the reading stands."""
-    try:
-        return read_plate(text) if text.strip() else None
-    except PlateError:
-        return None

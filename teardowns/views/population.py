@@ -4,14 +4,13 @@ from urllib.parse import urlencode
 import numpy as np
 from django.shortcuts import render
 
-from teardowns.filters import list_query, values_of
+from teardowns.filters import list_query
 from teardowns.presenting import list_words
-from teardowns.presenting.facet_lists import facet_lists
 from teardowns.presenting.population_kinds import KINDS
 from teardowns.presenting.population_sheet import Asked, find_population, population_sheet
-from teardowns.services.facets import FACETS
 from teardowns.services.find_units import ALL, find_units
 from teardowns.services.listed_numbers import listed_numbers, titles
+from teardowns.views.narrowing import facets, wrong_choices
 
 
 def population(request):
@@ -28,10 +27,9 @@ def population(request):
     return render(request, "teardowns/population.html", {
         "sheet": sheet, "unknown_unit": unit if unit and asked.this is None else None,
         "typed": query.typed, "wrong_words": query.errors.get("q", ""), "kept": kept,
-        "wrong": [words for name, words in query.errors.items() if name in FACETS],
-        "remarks": answer.remarks,
+        "wrong": wrong_choices(query), "remarks": answer.remarks,
         "kinds": [(one, _address(kept | {"of": one.code}, query)) for one in KINDS.values()],
-        "facets": _facets(query, found.counts),
+        "facets": facets(query, found.counts),
         "narrowed": list_words.narrowed(
             (label, words, f"?{urlencode(kept)}&{rest.lstrip('?')}")
             for label, words, rest in query.conditions),
@@ -50,12 +48,6 @@ def _chosen(numbers, found):
     if found.total == len(numbers.pks):
         return np.ones(len(numbers.pks), bool)
     return numbers.among(found.pks)
-
-
-def _facets(query, counts):
-    return facet_lists({code: facet.label for code, facet in FACETS.items()},
-                       {code: values_of(facet, counts[code]) for code, facet in FACETS.items()},
-                       counts, query.choices)
 
 
 def _address(first, query):

@@ -5,7 +5,7 @@ from django.urls import reverse
 from django.views.decorators.http import require_POST
 
 from core.once import once
-from teardowns.filters import list_query, query_of
+from teardowns.filters import list_query
 from teardowns.forms.search_name_form import SearchNameForm
 from teardowns.presenting.list_words import name_of
 from teardowns.presenting.saved_search_rows import saved_search_rows
@@ -25,7 +25,7 @@ def saved_searches(request):
             return redirect("saved_searches")
     searches = request.user.saved_searches.defer("found")
     return render(request, "teardowns/saved_searches.html", {
-        "rows": saved_search_rows(searches, query_of, renamed, form), "most": MOST})
+        "rows": saved_search_rows(searches, renamed, form), "most": MOST})
 
 
 @require_POST

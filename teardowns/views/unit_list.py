@@ -9,19 +9,17 @@ from django.utils.safestring import mark_safe
 from teardowns.browsing.orders import BadPlace
 from teardowns.engine.safety_words import DEFERRAL
 from teardowns.figures.strip import strip_axis
-from teardowns.filters import list_query, values_of
+from teardowns.filters import list_query
 from teardowns.presenting import list_words
-from teardowns.presenting.facet_lists import facet_lists
 from teardowns.presenting.search_also import also_found
 from teardowns.presenting.unit_rows import RISK_NOTE, unit_rows
-from teardowns.services.facets import FACETS
 from teardowns.services.find_units import find_units
 from teardowns.services.search import snippets
 from teardowns.services.search_suggestions import suggestions
+from teardowns.views.narrowing import facets, wrong_choices
 
 PAGE_SIZE = 25
 AXIS = mark_safe(strip_axis())
-LABELS = {code: facet.label for code, facet in FACETS.items()}
 LOST = "The page that this address names is no place in the list: this is its first page."
 
 
@@ -30,10 +28,9 @@ def unit_list(request):
     found = answer.found
     return render(request, "teardowns/unit_list.html", {
         "typed": asked.typed, "wrong_words": asked.errors.get("q", ""),
-        "wrong": [f"{LABELS.get(name, 'Sort by')}: {words}"
-                  for name, words in asked.errors.items() if name not in ("q", "after")],
+        "wrong": [*wrong_choices(asked), *_wrong_order(asked)],
         "remarks": [*remarks, *answer.remarks],
-        "facets": _facets(asked, found.counts),
+        "facets": facets(asked, found.counts),
         "orders": list_words.options(asked.orders, asked.sort or asked.usual_sort),
         "found": list_words.number_of(found.total),
         "span": list_words.span(found.first, len(found.pks), found.total),
@@ -61,9 +58,8 @@ def _page(asked):
         return asked, find_units(asked.text, asked.choices, sort=asked.sort, size=PAGE_SIZE), [LOST]
 
 
-def _facets(asked, counts):
-    values = {code: values_of(facet, counts[code]) for code, facet in FACETS.items()}
-    return facet_lists(LABELS, values, counts, asked.choices)
+def _wrong_order(asked):
+    return [f"Sort by: {asked.errors['sort']}"] if "sort" in asked.errors else []
 
 
 def _meant(asked):

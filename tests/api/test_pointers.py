@@ -1,7 +1,7 @@
 """JSON pointers as RFC 6901 has them."""
 import pytest
 
-from teardowns.api.pointers import placed, pointer
+from teardowns.api.pointers import placed, pointer, strangers
 
 
 @pytest.mark.parametrize("steps, text", [
@@ -25,3 +25,10 @@ def test_a_sentence_of_the_documents_reader_is_placed(said, place, words):
 
 def test_a_document_inside_a_body_is_pointed_into():
     assert placed(["unit.title: is empty"], "document")[0]["pointer"] == "/document/unit/title"
+
+
+def test_a_field_that_nobody_reads_is_pointed_at_and_the_known_ones_are_named():
+    """RFC 6901, section 3: a slash within a name is written ~1."""
+    assert strangers(["maker", "a/b"], {"maker": 1, "model": 2}, "fields") == [
+        {"detail": "There is no such field here: the fields are maker, model.",
+         "pointer": "/fields/a~1b"}]

@@ -6,7 +6,7 @@ from django.urls import get_resolver, reverse
 
 from core.policy import ANYONE, POLICY
 from teardowns.api.openapi import openapi_document
-from teardowns.models import ListedUnit, Status, Unit
+from teardowns.models import ContributionLicence, ListedUnit, Status, Submission, Unit
 from tests.library import listed
 
 from .public_world import addresses, world  # noqa: F401  (fixture)
@@ -170,6 +170,16 @@ def test_a_version_is_not_sent_again_to_who_has_it_since_its_day(world):  # noqa
     assert (again.status_code, again.content) == (304, b"")
     older = Program().get(path, If_Modified_Since="Wed, 01 Jan 2020 00:00:00 GMT")
     assert older.status_code == 200
+
+
+def test_a_document_carries_the_terms_of_its_handing_in(world):  # noqa: F811
+    unit = world.unit
+    handed_in = Submission.objects.create(unit=unit, author=unit.contributor)
+    ContributionLicence.objects.create(
+        submission=handed_in, unit=unit, author=unit.contributor, measurements="CC0-1.0",
+        works="CC-BY-4.0", edition=1, text_sha256="ab" * 32, own_rights=True, third_party="none")
+    one, = Program().get(f"/units/{unit.pk}/document").json()["licences"]
+    assert (one["author"], one["works"]) == (unit.contributor.get_username(), "CC-BY-4.0")
 
 
 def test_pages_lead_to_the_next_by_the_header_too(world):  # noqa: F811

@@ -41,7 +41,8 @@ from teardowns.services.search import search  # noqa: E402
 
 ROUNDS = 25
 ON_POSTGRESQL = connection.vendor == "postgresql"
-BARE = 2.5 if ON_POSTGRESQL else 2.0       # times the page without queries; performance.md 9
+# Our own bars. BARE: times the page without queries.
+BARE = 2.5 if ON_POSTGRESQL else 2.0
 UNIT_PAGE = 5.0
 COMPARISON = 3.0                           # times one unit's page
 SEARCH = 1 / 3

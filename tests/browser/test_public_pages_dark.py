@@ -1,7 +1,4 @@
-"""Public pages in a real browser, on a phone in the dark.
-
-All but the method's: nothing stands there that does not stand elsewhere, and it takes the longest.
-"""
+"""Every public page in a real browser, on a phone in the dark."""
 import pytest
 
 from .soundness import check, public_addresses
@@ -13,5 +10,4 @@ def test_public_pages_are_sound_on_a_phone_in_the_dark(page, demo, live_server):
     page.set_viewport_size({"width": 360, "height": 800})
     page.emulate_media(color_scheme="dark")
     for address in public_addresses():
-        if address != "/method/":
-            check(page, live_server.url + address)
+        check(page, live_server.url + address)

@@ -4,7 +4,7 @@ from playwright.sync_api import expect
 
 from .soundness import check_shown, check_width
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, pytest.mark.database]
 PLATE = "UMBERLISK HUB 65\nUSB-C1: 5V 3A 9V 3A 15V 3A 20V 3.2SA 65W Max"
 
 

@@ -20,3 +20,8 @@ def test_what_is_wrong_is_listed_and_more_may_be_said():
 def test_addresses_of_the_api_speak_json(rf):
     assert speaks_json(rf.get("/api/v1/units")) and speaks_json(rf.get("/api/v1/nowhere"))
     assert not speaks_json(rf.get("/api/")) and not speaks_json(rf.get("/units/"))
+
+
+def test_where_nothing_more_is_known_it_says_the_status_and_blames_nobody():
+    """RFC 9110, 15.6.4: 503 is Service Unavailable, and not the sender's mistake."""
+    assert json.loads(problem(503).content)["detail"] == "Service Unavailable."

@@ -60,12 +60,13 @@ def test_ballast_that_nobody_weighed_leaves_the_mass_unknown():
     assert found.working_mass.value is None and "not weighed" in found.working_mass.why
 
 
-def test_no_look_for_ballast_and_no_ballast_found_are_two_facts():
-    mass = [measured("mass_total", 0.10)]
-    unlooked = facts(measurements=mass)
-    looked = facts(measurements=mass, rows=[component("ballast", state="not_found")])
-    assert unlooked.working_mass.remark == "nobody noted a look for ballast"
-    assert looked.working_mass.remark == "no ballast found"
+@pytest.mark.parametrize(("states", "remark"), [
+    ((), "nobody noted a look for ballast"), (["not_looked"], "nobody noted a look for ballast"),
+    (["not_found"], "no ballast found"), (["not_readable"], "its ballast was not readable")])
+def test_no_look_for_ballast_none_found_and_not_readable_are_different_facts(states, remark):
+    found = facts(measurements=[measured("mass_total", 0.10)],
+                  rows=[component("ballast", state=state) for state in states])
+    assert found.working_mass.remark == remark
 
 
 def test_the_marked_capacitance_stands_in_and_says_so():

@@ -10,7 +10,7 @@ def rows(renamed=0, form=None):
     day = datetime(2026, 3, 1, tzinfo=UTC)
     searches = [SavedSearch(pk=pk, name=name, text=name, created_at=day)
                 for pk, name in ((1, "a"), (2, "b"))]
-    return saved_search_rows(searches, lambda text, choices: f"?q={text}", renamed, form)
+    return saved_search_rows(searches, renamed, form)
 
 
 def test_each_leads_to_what_it_finds():

@@ -1,6 +1,7 @@
 import io
 import json
 import zipfile
+from hashlib import sha256
 
 import pytest
 from django.core.files.storage import storages
@@ -86,7 +87,6 @@ def test_one_that_is_being_written_is_gone_on_with_and_one_that_was_given_up_is_
 def test_its_size_and_digest_are_those_of_the_file(three):
     made = export()
     stored = storages["exports"].open(made.path).read()
-    from hashlib import sha256
     assert (len(stored), sha256(stored).hexdigest()) == (made.byte_size, made.sha256)
 
 

@@ -2,9 +2,9 @@
 import pytest
 
 from teardowns.models import Notice, SavedSearch
-from teardowns.models.saved_searches import unpack
 from teardowns.services import look_again as service
 from teardowns.services.look_again import look_again
+from teardowns.services.packed_units import unpack
 from teardowns.services.save_search import save_search
 from tests.views.listed import assess, enlist, listed, publish
 

@@ -3,7 +3,7 @@ import pytest
 
 from core.accounts.models import User
 from teardowns.models import Photo, PhotoDerivative
-from teardowns.services.printout_digest import printout_digest
+from teardowns.services.printout_digest import printout_digest, sources_digest
 from teardowns.services.public_versions import public_versions
 from tests.published import published
 
@@ -48,6 +48,20 @@ def test_a_photo_that_is_taken_down_is_in_no_document_made_before(public):
     with_it = digest(public)
     Photo.objects.filter(pk=photo.pk).update(taken_down_at="2026-01-01T00:00:00Z")
     assert digest(public) != with_it
+
+
+@pytest.mark.parametrize("source", [
+    "engine/safety_words.py", "reading/printing.py", "writing/render.py", "presenting/wording.py",
+    "printouts/document.py", "typesetting/report.typ"])
+def test_another_wording_or_way_to_print_makes_another_document(settings, tmp_path, source):
+    """Sentences, numbers and people's own words stand on paper: whatever writes them counts."""
+    settings.BASE_DIR, file = tmp_path, tmp_path / "teardowns" / source
+    file.parent.mkdir(parents=True)
+    made = []
+    for text in ("a", "b"):
+        file.write_text(text)
+        made.append(sources_digest.__wrapped__())
+    assert made[0] != made[1]
 
 
 def test_it_asks_four_queries_for_one_and_for_many(public, django_assert_num_queries):

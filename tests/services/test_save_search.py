@@ -1,11 +1,9 @@
 """Keep a question to the list, once, and no more than so many."""
 import pytest
 
-from core.accounts.services.delete_account import delete_account
-from core.accounts.services.export_account import export_account
 from teardowns.models import SavedSearch
-from teardowns.models.saved_searches import unpack
 from teardowns.services import save_search as service
+from teardowns.services.packed_units import unpack
 from teardowns.services.save_search import drop_search, rename_search, save_search
 from teardowns.workflow import NotNow
 from tests.views.listed import listed
@@ -59,11 +57,3 @@ def test_nobody_renames_or_drops_anothers(bob, rita):
     assert not drop_search(person=rita, pk=search.pk) and SavedSearch.objects.count() == 1
     assert rename_search(person=bob, pk=search.pk, name="his")
     assert drop_search(person=bob, pk=search.pk) and not drop_search(person=bob, pk=search.pk)
-
-
-def test_it_goes_with_the_account_and_stands_in_what_is_exported(bob):
-    save(bob, text="corven", name="Corven’s")
-    (row,) = export_account(person=bob)["records"]["teardowns.savedsearch by person"]
-    assert (row["name"], row["text"]) == ("Corven’s", "corven")
-    delete_account(person=bob)
-    assert not SavedSearch.objects.exists()

@@ -54,6 +54,10 @@ def test_no_text_breaks_the_suggestions(units, typed):
     assert all(one.text for one in suggestions(typed))
 
 
-def test_suggestions_take_few_queries(units, django_assert_max_num_queries):
-    with django_assert_max_num_queries(9):
-        suggestions("umbrelisk chrger")
+@pytest.mark.parametrize("typed", [
+    "umbrelisk chrger", "umbrelisk chrger umberlsk chagrer unberlisk charegr brethuls isolatd",
+])
+def test_suggestions_take_as_many_queries_for_eight_words_as_for_two(
+        units, typed, django_assert_max_num_queries):
+    with django_assert_max_num_queries(6):
+        suggestions(typed)

@@ -1,6 +1,7 @@
 """Units that are like another one, found by an inverted index and compared in full."""
 import pytest
 
+from teardowns.likeness.sentences import sentence
 from teardowns.services.index_likeness import count_words, index_likeness
 from teardowns.services.similar_units import similar_units
 from tests.likenesses import board, strangers
@@ -25,10 +26,10 @@ def test_the_unit_with_the_same_board_comes_first_and_strangers_do_not_come(boar
 
 def test_it_says_what_speaks_for_and_against(boards):
     found = {one.unit_pk: one for one in similar_units(boards[0].pk, least=0.0)}
-    third = found[boards[2].pk]
-    assert "Primary controller marked UWK-12 in both." in third.speaks_for
-    assert "Core marked: EE16 here, EE19 there." in third.speaks_against
-    assert third.comparison.speaks_against[0].our_refs == ("component/core",)
+    third = found[boards[2].pk].comparison
+    assert "Primary controller marked UWK-12 in both." in map(sentence, third.speaks_for)
+    assert "Core marked: EE16 here, EE19 there." in map(sentence, third.speaks_against)
+    assert third.speaks_against[0].our_refs == ("component/core",)
 
 
 def test_it_finds_the_same_before_and_after_words_were_counted(boards):

@@ -120,7 +120,7 @@ def test_the_same_goes_in_and_the_same_bytes_come_out(made):
     assert typeset(document(HTML), {}) == made
 
 
-def test_a_character_without_a_letter_is_told_by_its_code_point():
+def test_a_character_without_a_letter_does_not_keep_the_document_from_being_set():
     made = pikepdf.open(io.BytesIO(typeset(document(f"<h1>Maker {PLANE_16}</h1><p>x</p>"), {})))
     assert len(made.pages) == 1
 

@@ -3,6 +3,7 @@ import pytest
 
 from teardowns.models import Part
 from teardowns.services.index_words import index_parts
+from teardowns.services.search import Hits
 from tests.library import contain, listed
 from tests.published import published
 
@@ -20,7 +21,8 @@ def test_everybody_reads_it_in_the_order_of_the_alphabet(client, mona):
     assert markings(client) == ["KR905", "PZ6318"]
 
 
-@pytest.mark.parametrize("asked", ["PZ63-18 A", "pz6318a", "63 18", "z-6.3/1_8"])
+@pytest.mark.parametrize("asked", ["PZ63-18 A", "pz6318a", "63 18", "z-6.3/1_8",
+                                   "pz6318%00a"])
 def test_spaces_hyphens_and_case_do_not_matter(client, mona, asked):
     listed(mona, "PZ 6318-A")
     listed(mona, "KR905", None)
@@ -39,6 +41,13 @@ def test_a_misread_marking_is_found_by_the_search(client, mona):
     page = client.get(ADDRESS, {"q": "PZ6018"})
     assert page.context["rows"] == [] and list(page.context["near"]) == [part]
     assert part.get_absolute_url() in page.content.decode()
+
+
+def test_what_the_search_finds_best_is_offered_first(client, mona, monkeypatch):
+    first, second = listed(mona, "PZ6O18", None), listed(mona, "PZ6O19", None)
+    monkeypatch.setattr("teardowns.views.part_list.search",
+                        lambda text: Hits([], [second.pk, first.pk, 10**6], []))
+    assert client.get(ADDRESS, {"q": "KR905"}).context["near"] == [second, first]
 
 
 @pytest.mark.parametrize("asked", ["%", "zz", "PZ6319"])

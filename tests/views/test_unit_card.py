@@ -28,5 +28,12 @@ def test_it_is_drawn_once_for_all_who_ask(client, unit, monkeypatch):
     assert client.get(f"/units/{unit.pk}/card.png").content == first
 
 
+def test_the_two_ends_of_its_foot_do_not_meet():
+    longest = "Insulation: 99 points fall short, 99 open"
+    ends = (preview_card.width_of(longest, "bold", 24),
+            preview_card.width_of(preview_card.ONE_UNIT, "sans", 18))
+    assert sum(ends) + 24 < preview_card.ROOM
+
+
 def test_what_is_not_public_has_none(client):
     assert client.get("/units/987654/card.png").status_code == 404

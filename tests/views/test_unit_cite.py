@@ -38,7 +38,9 @@ def test_bibtex_survives_a_title_made_of_its_signs(client, unit, address):
     Publication.objects.filter(unit=unit).update(title="100 % {safe} & _sound_ \\ $5 #1\r\n}")
     entry = client.get(f"{address}?as=bibtex").content.decode()
     title = next(line for line in entry.splitlines() if line.startswith("  title"))
-    assert title == (r"  title = {{100 \% \{safe\} \& \_sound\_ \textbackslash{} \$5 \#1 \}}},")
+    assert title == (r"  title = {{100 \% \textbraceleft{}safe\textbraceright{} \& \_sound\_ "
+                     r"\textbackslash{} \$5 \#1 \textbraceright{}}},")
+    assert entry.count("{") == entry.count("}")
 
 
 def test_a_snippet_is_a_link_with_a_picture_that_has_words(client, unit, address):

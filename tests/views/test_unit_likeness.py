@@ -58,7 +58,8 @@ def test_an_older_version_says_nothing_of_other_boards(client, pair):
     assert 'id="sisters"' not in page(client, pair[1], "versions/1/")
 
 
-def test_it_costs_no_query(client, pair, django_assert_max_num_queries):
+def test_with_other_boards_the_page_costs_at_most_twelve_queries(
+        client, pair, django_assert_max_num_queries):
     compare_sisters()
     find_likenesses()
     with django_assert_max_num_queries(12):

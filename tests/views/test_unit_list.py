@@ -183,6 +183,14 @@ def test_a_search_that_cannot_be_run_says_what_to_do(client, searched, remedy):
     assert remedy in page(client, q=searched)
 
 
+def test_a_search_of_eight_misspelt_words_stays_within_the_queries_of_a_page(
+        client, django_assert_max_num_queries):
+    listed("Brenndorf adapter", maker="Corven")
+    page(client)                                 # this process knows it now
+    with django_assert_max_num_queries(12):
+        page(client, q="brenndxrf adaptxr corvxn brxnndorf adxpter cxrven brenxdorf adaxter")
+
+
 def test_what_narrows_the_list_can_be_removed_one_by_one(client):
     shown = page(client, q="corven", verdict=["doubtful", "possible"])
     for rest in ("?verdict=doubtful&amp;verdict=possible", "?q=corven&amp;verdict=possible"):

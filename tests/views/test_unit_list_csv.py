@@ -79,7 +79,7 @@ def test_what_is_out_of_sight_is_not_in_it(client):
     assert table(client) == []
 
 
-def test_it_is_not_asked_for_without_end(client, monkeypatch):
+def test_it_is_not_asked_for_without_end(client):
     for _ in range(60):
         client.get("/units/list.csv")
     assert client.get("/units/list.csv").status_code == 429

@@ -6,7 +6,7 @@ from pydantic import Field
 from teardowns.api.texts import Line
 from teardowns.models import Kind
 
-from .fields import Said, Told, told, unknown
+from .fields import Said, Told, following, told, unknown
 
 Texts = dict[Annotated[str, Field(max_length=60)], Annotated[Line, Field(max_length=20_000)]]
 
@@ -37,7 +37,7 @@ class Sheet(Told):
 
 class Sheets(Told):
     sheets: list[Sheet] = told("Your own, the newest first.", None)
-    next: str = told("Cursor of the next page; empty on the last.", "")
+    next: str = following()
 
 
 class WholeSheet(Sheet):

@@ -7,7 +7,7 @@ from pydantic import Field, create_model
 from teardowns.api.texts import WITHOUT_NUL
 from teardowns.services.facets import FACETS, SORTS
 
-from .fields import Told, told
+from .fields import Told, following, told
 
 MOST_CODES = 30
 FREE = {"year", "controller", "family"}             # whose codes nobody can list beforehand
@@ -48,4 +48,4 @@ class Facts(Told):
     unit: list[int] = told("Numbers.", [8])
     columns: dict[str, list[float | int | str | None]] = told(
         "SI units, null where nobody knows.", {"mass": [0.061], "claimed_power": [45.0]})
-    next: str = told("Cursor of the next page; empty on the last.", "")
+    next: str = following()

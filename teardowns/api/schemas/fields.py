@@ -16,6 +16,10 @@ def unknown(meaning: str, example: Any, **limits: Any) -> Any:
     return told(meaning, example, None, **limits)
 
 
+def following() -> Any:
+    return told("Cursor of the next page; empty on the last.", "")
+
+
 class Told(Schema):
     """What is given out."""
 

@@ -1,7 +1,5 @@
 """Parts, families, what is said about them, the method, the log: what is given out."""
-from typing import Any
-
-from .fields import Told, told, unknown
+from .fields import Told, following, told, unknown
 from .units import UnitRow
 
 
@@ -18,7 +16,7 @@ class PartRow(Told):
 
 class PartPage(Told):
     parts: list[PartRow] = told("By marking.", None)
-    next: str = told("Cursor of the next page; empty on the last.", "")
+    next: str = following()
 
 
 class Limit(Told):
@@ -55,7 +53,7 @@ class FamilyRow(Told):
 
 class Families(Told):
     families: list[FamilyRow] = told("By name.", None)
-    next: str = told("Cursor of the next page; empty on the last.", "")
+    next: str = following()
 
 
 class Member(Told):
@@ -85,7 +83,7 @@ class Comment(Told):
 
 class Comments(Told):
     comments: list[Comment] = told("The oldest first.", None)
-    next: str = told("Cursor of the next page; empty on the last.", "")
+    next: str = following()
 
 
 class Quantity(Told):
@@ -158,7 +156,7 @@ class LogEntry(Told):
 
 class LogPage(Told):
     entries: list[LogEntry] = told("The newest first.", None)
-    next: str = told("Cursor of the next page; empty on the last.", "")
+    next: str = following()
 
 
 class LicenceTerms(Told):
@@ -184,7 +182,7 @@ class Found(Told):
     parts: list[PartRow] = told("A few.", None)
     families: list[FamilyRow] = told("A few.", None)
     suggestions: list[str] = told("What may have been meant.", ["KX7731B"])
-    next: str = told("Cursor of the next page; empty on the last.", "")
+    next: str = following()
 
 
 class Statement(Told):
@@ -204,7 +202,7 @@ class Statement(Told):
 
 class Statements(Told):
     statements: list[Statement] = told("The newest first.", None)
-    next: str = told("Cursor of the next page; empty on the last.", "")
+    next: str = following()
 
 
 class Index(Told):
@@ -212,4 +210,4 @@ class Index(Told):
 
     title: str = told("Name of the site.", "Underplate")
     version: str = told("Of this API.", "1.0.0")
-    links: dict[str, Any] = told("Where to begin.", {"units": "/api/v1/units"})
+    links: dict[str, str] = told("By name.", {"units": "/api/v1/units"})

@@ -1,7 +1,7 @@
 """What is given out of units: rows of lists, the record, its versions."""
 from typing import Any, Literal
 
-from .fields import Told, told, unknown
+from .fields import Told, following, told, unknown
 
 
 class UnitRow(Told):
@@ -47,7 +47,7 @@ class UnitPage(Told):
 
     total: int = told("How many there are on all pages.", 1)
     units: list[UnitRow] = told("The rows, in the order asked for.", None)
-    next: str = told("Cursor of the next page; empty on the last.", "")
+    next: str = following()
     counts: dict[str, dict[str, int]] = told(
         "By facet and value, how many units there would be with that value, the facet's own "
         "choices left aside.", {"verdict": {"doubtful": 1}})
@@ -55,8 +55,8 @@ class UnitPage(Told):
 
 class Digests(Told):
     evidence: str = told("SHA-256 of the evidence that was assessed.", "77de62df" * 8)
-    document: str = told("SHA-256 of the document as handed out, without its replies.",
-                         "0c1f88ab" * 8)
+    document: str = told("SHA-256 of the file that the record’s page offers, without what "
+                         "stands beside the evidence (replies, licences).", "0c1f88ab" * 8)
 
 
 class Licence(Told):

@@ -3,6 +3,7 @@ from uuid import uuid4
 
 from django.db import transaction
 from django.db.models import Q
+from django.urls import reverse
 
 from core.audit.record import record
 from teardowns import access
@@ -11,6 +12,7 @@ from teardowns.api.operation import reads, writes
 from teardowns.api.paging import cursor_of, page_of, place_of
 from teardowns.api.parameters import PAGED, USUAL, Cursor, Size, UnitNumber
 from teardowns.api.payloads.bench import sheet, sheet_of
+from teardowns.api.refusing import refuse_faulty, steps_to
 from teardowns.api.schemas import bench as schemas
 from teardowns.exchange.document import DocumentError
 from teardowns.exchange.schema import unit_schema
@@ -66,8 +68,7 @@ def start_sheet(request, said: schemas.NewUnit):
 
 def _begun(person, said):
     form = UnitForm({"unit-title": said.title, "unit-kind": said.kind}, names=NAMES)
-    if not form.is_valid():
-        raise Refused({name: listed[0] for name, listed in form.errors.items()})
+    refuse_faulty(form)
     return start_unit(person, uuid4(), form.values())
 
 
@@ -102,8 +103,7 @@ def submit_sheet(request, unit: UnitNumber, said: schemas.HandIn):
         seen, keys = ticked(_typed(said))
         check_photo_privacy(author=request.user, unit_pk=unit, seen=seen, ticked=keys)
     form = _hand_in_form(request.user, own, said)
-    if not form.is_valid():
-        raise Refused({_place_of(name): listed[0] for name, listed in form.errors.items()})
+    refuse_faulty(form, _place_of)
     submit_unit(author=request.user, unit_pk=unit, terms=form.terms(),
                 message=form.cleaned_data["message"],
                 why_no_photo=form.cleaned_data.get("why_no_photo", ""), answers=form.answers())
@@ -135,7 +135,7 @@ def _place_of(name):
     for prefix, place in (("photo-", "photos_looked_at/"), ("answer-", "answers/")):
         if name.startswith(prefix):
             return place + name.removeprefix(prefix)
-    return "" if name == "__all__" else name
+    return steps_to(name)
 
 
 @writes("post", "/bench/{int:unit}/take-back", "api_bench_take_back", TAG, schemas.Sheet)
@@ -163,8 +163,9 @@ def correct_unit(request, unit: UnitNumber, said: schemas.Reason):
     """Open a correction of a public unit: its bench is yours, everybody sees the old version"""
     access.public_unit(unit)
     made = open_correction(author=request.user, unit_pk=unit, reason=said.reason)
+    bench = reverse("api_bench", args=[unit])
     return Answer({"correction": made.pk, "unit": unit, "base": made.base.number,
-                   "bench": f"/api/v1/bench/{unit}"}, 201, f"/api/v1/bench/{unit}")
+                   "bench": bench}, 201, bench)
 
 
 def _sheet_now(person, pk):

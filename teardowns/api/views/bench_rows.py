@@ -4,13 +4,12 @@ from typing import Annotated, Any, Literal
 from django.http import Http404, HttpResponse
 from ninja import Body, Path
 
-from core.problems import problem
 from teardowns.access import unit_to_change
 from teardowns.api.answers import Answer
-from teardowns.api.faults import FAULTY
 from teardowns.api.operation import reads, writes
 from teardowns.api.parameters import UnitNumber
 from teardowns.api.payloads.bench import unit_fields
+from teardowns.api.pointers import BodyErrors, strangers
 from teardowns.api.preconditions import stale, unmet
 from teardowns.api.rows import model_of, row_change, stored_row, stored_rows
 from teardowns.api.schemas import bench as schemas
@@ -33,7 +32,6 @@ Slug = Annotated[Literal[tuple(BY_SLUG)], Path(..., description="Slug of the sec
 RowSaid = Annotated[dict[str, Any], Body(..., max_length=60, example=EXAMPLE,
                                          description="The row, as UnitDocument has it.")]
 NO_ROW = "There is no such row on this sheet."
-NO_FIELD = "There is no such field: the fields are {}."
 
 
 @reads("/bench/{int:unit}/fields", "api_bench_fields", TAG, schemas.UnitFields, private=True)
@@ -48,11 +46,13 @@ def change_fields(request, unit: UnitNumber, said: schemas.UnitChange):
     """Change fields of the unit, as they are typed on its sheet (If-Match)"""
     own = unit_to_change(request.user, unit)
     current = unit_fields(own)
-    if refused := _strange(said) or unmet(request, current, said.fields):
+    if strange := strangers(said.fields, LABELS, "fields"):
+        raise BodyErrors(strange)
+    if refused := unmet(request, current, said.fields):
         return refused
     form = UnitForm(_typed(own, said), names=list(LABELS), unit=own)
     if not form.is_valid():
-        return problem(422, FAULTY, errors=[
+        raise BodyErrors([
             {"detail": words, "pointer": "/fields" if name == "__all__" else f"/fields/{name}"}
             for name, listed in form.errors.items() for words in listed])
     return _saved(request, own, "fields of the unit", [], form.change(), said.fields) \
@@ -62,12 +62,6 @@ def change_fields(request, unit: UnitNumber, said: schemas.UnitChange):
 def _typed(own, said):
     texts = texts_of(UnitForm(names=list(LABELS), unit=own)) | said.fields
     return {f"unit-{name}": text for name, text in texts.items()}
-
-
-def _strange(said):
-    errors = [{"detail": NO_FIELD.format(", ".join(LABELS)), "pointer": f"/fields/{name}"}
-              for name in said.fields if name not in LABELS]
-    return problem(422, FAULTY, errors=errors) if errors else None
 
 
 @reads("/bench/{int:unit}/evidence/{list}", "api_bench_rows", TAG, schemas.Rows, private=True)
@@ -172,7 +166,7 @@ def type_section(request, unit: UnitNumber, slug: Slug, said: schemas.SectionTyp
     if not form.is_valid():
         if is_stale(form):
             return stale(section_payload(section, own), said.model_dump())
-        return problem(422, FAULTY, errors=errors_of(form))
+        raise BodyErrors(errors_of(form))
     confirmed = ["discharge_confirmed"] if said.discharged else []
     try:
         saved = save_section(request.user, unit, slug, form.row_changes(), form.unit_change(),

@@ -1,7 +1,7 @@
 """Parts and board families."""
 from typing import Annotated
 
-from django.http import Http404
+from django.urls import reverse
 from ninja import Query
 
 from teardowns import access
@@ -45,7 +45,8 @@ def read_part(request, id: Id):
         "note": part.note, "version": part.version,
         "limits": [limit_row(each) for each in part.limits.order_by("quantity", "pk")],
         "units": [{"unit": each.pk, "title": each.version["title"],
-                   "href": f"/api/v1/units/{each.pk}", "rows": [row["key"] for row in each.rows]}
+                   "href": reverse("api_unit", args=[each.pk]),
+                   "rows": [row["key"] for row in each.rows]}
                   for each in uses.units],
         "units_in_all": uses.number}
 
@@ -65,14 +66,12 @@ def list_families(request, cursor: Cursor = "", size: Size = USUAL):
 @reads("/families/{slug}", "api_family", TAG, schemas.Family)
 def read_family(request, slug: Slug):
     """One family: what speaks for one board and what against, and its public units"""
-    family = BoardFamily.objects.filter(slug=slug).first()
-    if family is None:
-        raise Http404("There is no such family.")
+    family = access.family_to_see(slug)
     members = family.memberships.current().filter(
-        unit__in=family.published_units(), unit__publication__isnull=False).select_related(
+        unit__in=family.published_units()).select_related(
         "unit__publication").defer("unit__publication__document", "unit__publication__frozen")
     return family_row(family) | {
         "evidence_for": family.evidence_for, "evidence_against": family.evidence_against,
-        "units": [{"unit": each.unit_id, "href": f"/api/v1/units/{each.unit_id}",
+        "units": [{"unit": each.unit_id, "href": reverse("api_unit", args=[each.unit_id]),
                    "title": each.unit.publication.title, "why": each.why}
                   for each in members[:MEMBERS]]}

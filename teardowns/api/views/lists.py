@@ -18,7 +18,8 @@ from teardowns.api.texts import WITHOUT_NUL
 from teardowns.models import BoardFamily, ListedUnit, Part
 from teardowns.services.browse import browse
 from teardowns.services.facets import FACETS, SORTS
-from teardowns.services.search import search, snippets, suggestions
+from teardowns.services.search import search, snippets
+from teardowns.services.search_suggestions import suggestions
 
 TAG = "Units"
 FACTS = ("verdict", "claimed_power", "measured_power", "plausibility", "capability",

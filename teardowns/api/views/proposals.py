@@ -1,16 +1,14 @@
 """Proposals to the library and to board families, which moderators decide about."""
-from django.http import Http404
-
-from core.problems import problem
 from teardowns import access
 from teardowns.api.answers import Answer
-from teardowns.api.faults import FAULTY
 from teardowns.api.operation import writes
 from teardowns.api.parameters import Slug
+from teardowns.api.pointers import BodyErrors, strangers
+from teardowns.api.refusing import refuse_faulty
 from teardowns.api.schemas import bench as schemas
 from teardowns.forms.family_forms import MemberForm
 from teardowns.forms.part_forms import FORMS
-from teardowns.models import BoardFamily, Change
+from teardowns.models import Change
 from teardowns.services.edit_family import propose_member
 from teardowns.services.proposals import Refused
 from teardowns.services.propose_part import propose_part
@@ -19,7 +17,6 @@ TAG = "Parts and families"
 OF_LIMIT = (Change.LIMIT_CHANGED, Change.LIMIT_REMOVED)
 NO_PART = "Say of which part: its number. Only a new part has none."
 NO_LIMIT = "Say which limit of the part: its number, as the part lists it."
-NO_FIELD = "A proposal of this kind has no such field: its fields are {}."
 
 
 @writes("post", "/parts/proposals", "api_part_propose", TAG, schemas.Proposed, status=201,
@@ -30,13 +27,10 @@ def propose_to_library(request, said: schemas.NewProposal):
     limit = _limit(part, said)
     options = {"quantity": limit.quantity} if said.change == Change.LIMIT_CHANGED else {}
     form = FORMS[said.change]({**said.fields, "why": said.why, "seen": said.seen or ""}, **options)
-    own = set(form.fields) - {"why", "seen"}
-    if strange := [name for name in said.fields if name not in own]:
-        return problem(422, FAULTY, errors=[
-            {"detail": NO_FIELD.format(", ".join(sorted(own)) or "none"),
-             "pointer": f"/fields/{name}"} for name in strange])
-    if not form.is_valid():
-        raise Refused({_place(name): listed[0] for name, listed in form.errors.items()})
+    own = [name for name in form.fields if name not in ("why", "seen")]
+    if strange := strangers(said.fields, own, "fields"):
+        raise BodyErrors(strange)
+    refuse_faulty(form, _place)
     try:
         made = propose_part(proposer=request.user, change=said.change, part=part, limit=limit,
                             seen=said.seen, why=said.why, **form.said())
@@ -49,12 +43,9 @@ def propose_to_library(request, said: schemas.NewProposal):
         status=201)
 def propose_to_family(request, slug: Slug, said: schemas.NewMember):
     """Propose that a public unit belongs to a family"""
-    family = BoardFamily.objects.filter(slug=slug).first()
-    if family is None:
-        raise Http404("There is no such family.")
+    family = access.family_to_see(slug)
     form = MemberForm({"unit": said.unit, "why": said.why})
-    if not form.is_valid():
-        raise Refused({name: listed[0] for name, listed in form.errors.items()})
+    refuse_faulty(form)
     return _proposed(propose_member(proposer=request.user, family_pk=family.pk,
                                     unit_pk=said.unit, why=form.cleaned_data["why"]))
 

@@ -1,6 +1,4 @@
 """What people say in public, and decisions about one's own work."""
-from django.http import Http404
-
 from core.buckets import take
 from core.problems import problem
 from teardowns import access
@@ -9,11 +7,12 @@ from teardowns.api.operation import reads, writes
 from teardowns.api.paging import cursor_of, page_of, place_of
 from teardowns.api.parameters import PAGED, USUAL, Cursor, Id, Size, Slug, UnitNumber
 from teardowns.api.payloads.library import comment_row, statement_row
+from teardowns.api.refusing import refuse_faulty
 from teardowns.api.schemas import library as schemas
 from teardowns.api.schemas.bench import NewComment
 from teardowns.api.shown import NOBODY
 from teardowns.forms.discussion_forms import CommentForm
-from teardowns.models import BoardFamily, CommentState, Statement, Unit
+from teardowns.models import CommentState, Statement, Unit
 from teardowns.presenting.discussion_thread import evidence_refs
 from teardowns.services.proposals import Refused
 from teardowns.services.write_comment import write_comment
@@ -28,7 +27,7 @@ WAIT = "That was many comments in an hour: come back in {} s."
        takes=PAGED)
 def list_comments_on_unit(request, unit: UnitNumber, cursor: Cursor = "", size: Size = USUAL):
     """What is said about a unit, the oldest first"""
-    return _said(request, _public(unit), cursor, size)
+    return _said(request, access.public_unit(unit), cursor, size)
 
 
 @reads("/parts/{int:id}/comments", "api_part_comments", TAG, schemas.Comments, takes=PAGED)
@@ -40,13 +39,13 @@ def list_comments_on_part(request, id: Id, cursor: Cursor = "", size: Size = USU
 @reads("/families/{slug}/comments", "api_family_comments", TAG, schemas.Comments, takes=PAGED)
 def list_comments_on_family(request, slug: Slug, cursor: Cursor = "", size: Size = USUAL):
     """What is said about a family, the oldest first"""
-    return _said(request, _family(slug), cursor, size)
+    return _said(request, access.family_to_see(slug), cursor, size)
 
 
 @writes("post", "/units/{int:unit}/comments", "api_unit_comments", TAG, schemas.Comment, status=201)
 def comment_on_unit(request, unit: UnitNumber, said: NewComment):
     """Say something about a public unit, or about one row of its evidence"""
-    thing = _public(unit)
+    thing = access.public_unit(unit)
     if said.about and said.about not in evidence_refs(thing):
         raise Refused({"about": NO_ROW})
     return _say(request, thing, said)
@@ -62,7 +61,7 @@ def comment_on_part(request, id: Id, said: NewComment):
         status=201)
 def comment_on_family(request, slug: Slug, said: NewComment):
     """Say something about a family"""
-    return _say(request, _family(slug), said)
+    return _say(request, access.family_to_see(slug), said)
 
 
 @reads("/statements", "api_statements", TAG, schemas.Statements, takes=PAGED, private=True,
@@ -82,20 +81,6 @@ def list_statements(request, cursor: Cursor = "", size: Size = USUAL):
                   links=links)
 
 
-def _public(pk):
-    unit = Unit.objects.published().filter(pk=pk, publication__isnull=False).first()
-    if unit is None:
-        raise Http404("There is no such unit in public.")
-    return unit
-
-
-def _family(slug):
-    family = BoardFamily.objects.filter(slug=slug).first()
-    if family is None:
-        raise Http404("There is no such family.")
-    return family
-
-
 def _said(request, thing, cursor, size):
     comments = access.comments_seen_by(NOBODY, thing).filter(
         state=CommentState.SHOWN, is_hidden=False).select_related("author").order_by("pk")
@@ -109,13 +94,10 @@ def _said(request, thing, cursor, size):
 
 def _say(request, thing, said):
     form = CommentForm({"text": said.text})
-    if not form.is_valid():
-        raise Refused({name: listed[0] for name, listed in form.errors.items()})
+    refuse_faulty(form)
     if wait := take("comments/account", request.user.pk, *ACCOUNT):
         return problem(429, WAIT.format(wait), headers={"Retry-After": str(wait)})
     ref = said.about if isinstance(thing, Unit) else ""
     comment = write_comment(author=request.user, thing=thing, ref=ref,
                             text=form.cleaned_data["text"])
     return Answer(comment_row(comment), 201, comment.get_absolute_url())
-
-

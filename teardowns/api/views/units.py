@@ -21,6 +21,7 @@ from teardowns.exchange.changes import changes
 from teardowns.exchange.schema import unit_schema
 from teardowns.exchange.shape import brief
 from teardowns.models import Assessment, ListedUnit, Publication, Unit
+from teardowns.presenting.licence_lines import licences_exported
 from teardowns.presenting.replies_shown import replies_exported
 from teardowns.services.active_rulebook import rulebook_beside
 from teardowns.services.difference_of_work import difference_of_versions
@@ -58,7 +59,8 @@ def read_document(request, unit: UnitNumber, version: Annotated[int | None, Quer
     """
     shown = public_unit_shown(unit, version)
     document = brief(shown.document, unit_schema())
-    return {**document, "replies": replies_exported(shown.live)}
+    return {**document, "replies": replies_exported(shown.live),
+            "licences": licences_exported(shown.live)}
 
 
 @reads("/units/{int:unit}/versions", "api_unit_versions", TAG, schemas.Versions, ends=(404, 410))
@@ -178,8 +180,7 @@ def read_replies(request, unit: UnitNumber):
 
 
 def _versions(unit):
-    public = Unit.objects.published().filter(publication__isnull=False)
-    return Publication.objects.filter(unit=unit, unit__in=public).select_related(
+    return Publication.objects.filter(unit=unit, unit__in=Unit.objects.published()).select_related(
         "assessment", "correction__author")
 
 

@@ -157,7 +157,7 @@ def test_the_same_key_begins_one_sheet(program, alice):
     first = program.post("/bench", NEW, Idempotency_Key=key)
     again = program.post("/bench", NEW, Idempotency_Key=key)
     assert (again.status_code, again.content) == (201, first.content)
-    assert again["Location"] == first["Location"] and again["Idempotency-Replayed"] == "?1"
+    assert again["Location"] == first["Location"] and again["Answered-Before"] == "?1"
     assert Unit.objects.count() == 1
 
 

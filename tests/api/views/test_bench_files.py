@@ -58,7 +58,7 @@ def test_a_key_answers_the_same_file_alike_and_refuses_another(program, unit, pi
     key = str(uuid4())
     first = send(program, unit, "photos", picture, Idempotency_Key=key)
     again = send(program, unit, "photos", picture, Idempotency_Key=key)
-    assert (again.content, again["Idempotency-Replayed"]) == (first.content, "?1")
+    assert (again.content, again["Answered-Before"]) == (first.content, "?1")
     other = photograph(tmp_path, "other.jpg", colour="blue").read_bytes()
     assert send(program, unit, "photos", other, Idempotency_Key=key).status_code == 422
     assert Photo.objects.count() == 1

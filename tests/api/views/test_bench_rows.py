@@ -4,6 +4,7 @@ import pytest
 from teardowns.forms.sections import SECTIONS
 from teardowns.models import Claim, Component, Measurement, Part
 from teardowns.services.export_unit import unit_document
+from teardowns.services.save_section import StaleRows
 from tests.api.speaking import Program, faults_of
 from tests.library import contain, listed
 
@@ -82,6 +83,16 @@ def test_a_row_is_taken_away(program, rows, unit):
     assert program.delete(f"{rows}/measurements/mass", If_Match=tag).json()["changed"] == 1
     assert not Measurement.objects.filter(unit=unit).exists()
     assert program.get(f"{rows}/measurements/mass").status_code == 404
+
+
+def test_a_removal_that_somebody_was_faster_than_says_to_read_it_again(program, rows, monkeypatch):
+    tag = program.put(f"{rows}/measurements/mass", MASS)["ETag"]
+
+    def overtaken(*change):
+        raise StaleRows
+    monkeypatch.setattr("teardowns.api.views.bench_rows.save_section", overtaken)
+    answer = program.delete(f"{rows}/measurements/mass", If_Match=tag)
+    assert answer.status_code == 412 and "read it again" in answer.json()["detail"]
 
 
 @pytest.mark.parametrize("row, pointer, words", [

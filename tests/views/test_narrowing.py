@@ -1,0 +1,19 @@
+"""Facets and their errors, as every page that narrows units down prints them."""
+from teardowns.filters import list_query
+from teardowns.services.facets import FACETS
+from teardowns.views.narrowing import facets, wrong_choices
+
+COUNTS = {code: {} for code in FACETS} | {"verdict": {"doubtful": 3}}
+
+
+def test_every_facet_is_offered_and_what_was_chosen_is_ticked():
+    markup = facets(list_query("verdict=doubtful"), COUNTS)
+    assert markup.count('<details class="facet"') == len(FACETS)
+    assert 'value="doubtful" checked' in markup
+
+
+def test_a_wrong_choice_is_told_with_the_name_of_its_facet():
+    asked = list_query("verdict=splendid&sort=nonsense&q=" + "x" * 200)
+    told, = wrong_choices(asked)
+    assert told.startswith(f"{FACETS['verdict'].label}: “splendid”")
+    assert wrong_choices(list_query("verdict=doubtful")) == []
