@@ -3,7 +3,7 @@ import pytest
 
 from teardowns.workflow import CORRECTION_ENDS, EVENTS, OPEN, STATES, WAITING, NotNow, after
 
-# Written from the matrix of rights, its rows 13 to 16 and 31, not from the code: one column an event,
+# Written from the matrix of rights (13 to 16, 31), not from the code: one column an event,
 # "." where it must not happen.
 TABLE = """
            submit    take_back discard   claim     release   send_back decline  reconsider publish   withdraw  reinstate
