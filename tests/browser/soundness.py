@@ -59,6 +59,7 @@ def public_addresses():
 
 
 def violations(page):
+    page.wait_for_load_state()      # a click that leads away leaves a page without a body meanwhile
     page.evaluate(HIDE_ALIKE, KEPT)
     found = Axe().run(page, options=LEVELS | {"rules": {PLACES: {"enabled": False}}}).response[
         "violations"]
