@@ -19,6 +19,8 @@ if not SECRET_KEY:
     from core.secret import local_secret_key
 
     SECRET_KEY = local_secret_key(DATA_DIR)
+# Former keys, which still open what they signed and locked; `manage.py rotate_key` renews it.
+SECRET_KEY_FALLBACKS: list[str] = env.list("SECRET_KEY_FALLBACKS", [])
 ALLOWED_HOSTS = env.list("ALLOWED_HOSTS", ["localhost", "127.0.0.1", "[::1]"])
 CSRF_TRUSTED_ORIGINS: list[str] = env.list("CSRF_TRUSTED_ORIGINS", [])
 HTTPS = env.bool("HTTPS", False)
@@ -46,6 +48,7 @@ INSTALLED_APPS = [
 ]
 MIDDLEWARE = [
     "core.request_id.numbered_requests",
+    "core.operation.requests.seen_requests",
     "django.middleware.security.SecurityMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "csp.middleware.CSPMiddleware",
@@ -53,6 +56,7 @@ MIDDLEWARE = [
     "teardowns.api.middleware.SpokenInJson",
     "core.accounts.bearer.BearerToken",
     "django.contrib.sessions.middleware.SessionMiddleware",
+    "core.words.middleware.ReadersLanguage",
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
     "django.contrib.auth.middleware.AuthenticationMiddleware",
@@ -72,7 +76,9 @@ TEMPLATES = [
         "DIRS": [BASE_DIR / "templates"],
         "APP_DIRS": True,
         "OPTIONS": {
+            "builtins": ["django.templatetags.i18n", "core.templatetags.said"],
             "context_processors": [
+                "django.template.context_processors.i18n",
                 "django.template.context_processors.request",
                 "django.contrib.auth.context_processors.auth",
                 "django.contrib.messages.context_processors.messages",
@@ -158,12 +164,17 @@ EMAIL_TIMEOUT = 15
 SITE_URL = env.str("SITE_URL", "http://localhost:8000").rstrip("/")     # as e-mails name it
 
 LANGUAGE_CODE = "en"
+LANGUAGES = [("en", "English"), ("de", "Deutsch")]
+LOCALE_PATHS = [BASE_DIR / "core" / "locale"]
+LANGUAGE_COOKIE_NAME = "__Host-language" if HTTPS else "language"
+LANGUAGE_COOKIE_SECURE = HTTPS
+FORM_RENDERER = "core.words.form_renderer.SaidForms"
 TIME_ZONE = "UTC"
-USE_I18N = False
+USE_I18N = True
 USE_TZ = True
 
 STATIC_URL = "static/"
-STATIC_ROOT = DATA_DIR / "static"
+STATIC_ROOT = env.path("STATIC_ROOT", DATA_DIR / "static")
 STATICFILES_DIRS = [BASE_DIR / "static"]
 STATICFILES_FINDERS = [
     "django.contrib.staticfiles.finders.FileSystemFinder",
@@ -220,7 +231,8 @@ SESSION_COOKIE_NAME = "__Host-session" if HTTPS else "session"
 CSRF_COOKIE_NAME = "__Host-csrf" if HTTPS else "csrf"
 CSRF_COOKIE_SAMESITE = "Lax"
 SECURE_SSL_REDIRECT = HTTPS
-SECURE_REDIRECT_EXEMPT = [r"^api/v1/"]      # refused there: a program would go on sending in clear
+SECURE_REDIRECT_EXEMPT = [r"^api/v1/",      # refused there: a program would go on sending in clear
+                          r"^health/", r"^metrics$"]        # asked from beside, past the proxy
 SECURE_HSTS_SECONDS = 2 * 365 * 86400 if HTTPS else 0
 SECURE_HSTS_INCLUDE_SUBDOMAINS = SECURE_HSTS_PRELOAD = HTTPS
 SECURE_REFERRER_POLICY = "same-origin"
@@ -234,16 +246,23 @@ API_READS, API_READS_OF_OWNER, API_WRITES = (
 DATA_UPLOAD_MAX_MEMORY_SIZE = 2_500_000
 DATA_UPLOAD_MAX_NUMBER_FIELDS = 4000        # a bench sheet with many rows is one form
 
+METRICS_TOKEN = env.str("METRICS_TOKEN", "")        # with it a program reads /metrics
+BACKUPS = env.path("BACKUPS", None)                 # where `doctor` looks how old the newest is
+
+LOG_FORMAT = env.str("LOG_FORMAT", "text", validate=OneOf(["text", "json"]))
 LOG_LEVEL = env.str("LOG_LEVEL", "INFO", validate=OneOf(["DEBUG", "INFO", "WARNING", "ERROR"]))
 LOGGING = {
     "version": 1,
     "disable_existing_loggers": False,
-    "filters": {"request": {"()": "core.request_id.WithRequest"}},
-    "formatters": {"line": {"format": "{levelname} {name} [{request_id}] {message}", "style": "{"}},
-    "handlers": {"console": {"class": "logging.StreamHandler", "formatter": "line",
-                             "filters": ["request"]}},
+    "filters": {"request": {"()": "core.request_id.WithRequest"},
+                "paths": {"()": "core.operation.logs.WithoutPaths"}},
+    "formatters": {"text": {"format": "{levelname} {name} [{request_id}] {message}", "style": "{"},
+                   "json": {"()": "core.operation.logs.JsonLines"}},
+    "handlers": {"console": {"class": "logging.StreamHandler", "formatter": LOG_FORMAT,
+                             "filters": ["request", "paths"]}},
     "root": {"handlers": ["console"], "level": LOG_LEVEL},
     "loggers": {"django-q": {"level": "WARNING"},        # it greets at every start
+                "core.requests": {"level": "INFO" if LOG_FORMAT == "json" else "WARNING"},
                 "bagit": {"level": "ERROR"}},            # and names every file that is whole
 }
 

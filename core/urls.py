@@ -2,12 +2,15 @@
 from django.urls import include, path
 
 from core.audit.views import audit_log
+from core.words.views import language
 
 handler403 = "core.accounts.refusals.forbidden"
 
 urlpatterns = [
     path("", include("core.accounts.urls")),
     path("log/", audit_log, name="audit_log"),
+    path("", include("core.operation.urls")),
+    path("language/", language, name="language"),
     path("", include("teardowns.api.urls")),
     path("", include("teardowns.urls")),
 ]

@@ -86,6 +86,8 @@ _LINES = {
     # Ours: whoever reviews may read once more off what they see.
     "read again": "S N N HHHHYYHT HYYHYYHT N N N N F",
     "read again, write": "S N N HHHHYYHH HYYHYYHH N N N N F",
+    # 47: administrators alone; a program that has the site's own password for it besides.
+    "metrics": "H H H H H H Y H H H",
     # 29 to 31, 35 to 37: moderators alone, and no draft of anybody.
     "moderate": "S N N N N Y N N N N",
     "moderate unit": "S N N N N HYYYYYYY N N N N",
@@ -155,6 +157,8 @@ _say("public", "", "front_page", "unit_list", "unit_list_csv", "unit_list_column
      "family_detail",
      "feed_newest", "feed_serious", "feed_family", "report_receipt",
      "moderation_numbers")
+_say("public", "", "alive", "ready")
+_say("metrics", "", "metrics")
 _say("read", "", "unit_detail", "unit_versions")
 _say("read replies", "", "unit_replies", "unit_bag")
 _say("print", "print, write", "unit_report")
@@ -222,6 +226,7 @@ _say("", "own account", "digest_setting", "search_save", "search_drop")
 _say("nothing", "nothing", "digest_stop")           # a token of nobody's
 
 # Accounts: signing in and up is for everybody, what is one's own for who is signed in.
+_say("public", "public", "language")
 _say("public", "public", "sign_in", "account_login", "mfa_authenticate", "mfa_login_webauthn",
      "account_signup", "account_reset_password", "account_reset_password_from_key")
 _say("", "public", "sign_out", "account_logout")

@@ -1,0 +1,46 @@
+"""Numbers and dates as a language prints them."""
+import re
+
+# A point is a decimal point only where a quantity stands: alone, before a unit or a tolerance, or
+# after a comparison. "USB 2.0", "IEC 62368-1 5.4.2" and "2026.11" keep theirs.
+NUMBER = r"(?<![\w.,])[−+-]?\d+(?:[   ]\d{3})*\.\d+(?:[eE][−+-]?\d+)?"
+UNIT = (r"(?:[pnµmkMG]?(?:W|V|A|Hz|F|H|Ω|s|m|g|K|J|C|T|b|bit)|Wh|mAh|Ah|°C|°|%|dB|min|h|d|kB|MB|GB|"
+        r"cm³|mm³|mm²|cm²|m²|m³|in|px|W/cm³|W/g|g/W|A/mm²|µF/W|K/W|Mpx|€)")
+GAP = "[   ]?"
+AFTER = rf"(?={GAP}(?:{UNIT}(?![\w])|±|×|\)|to[   ]|bis[   ]))"
+QUANTITY = re.compile(rf"(?:(?<=[=<>≤≥≈±×~(]){GAP}{NUMBER}|{NUMBER}{AFTER})")
+ALONE = re.compile(rf"\s*(?:{NUMBER}|[−+-]?\d+)\s*")
+RANGE = re.compile(rf"({NUMBER}|(?<![\w.,])[−+-]?\d+)( ?(?:{UNIT})?) to (?=[−+-]?\d)")
+MEASURE = re.compile(rf"(?:[\d\s.,;:±×·/=<>≤≥≈~()\[\]+−–—%°-]|"
+                     rf"(?<![^\W\d_])(?:{UNIT}|to)(?![^\W\d_]))+")
+MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September",
+          "October", "November", "December")
+DATE = re.compile(rf"\b(\d{{1,2}}) ({'|'.join(MONTHS)}) (\d{{4}})\b")
+COMMA = {"de"}          # languages with a decimal comma
+MONTHS_IN = {"de": ("Januar", "Februar", "März", "April", "Mai", "Juni", "Juli", "August",
+                    "September", "Oktober", "November", "Dezember")}
+TO_IN = {"de": "bis"}
+DATE_IN = {"de": "{day}. {month} {year}"}
+
+
+def numbers_in(language: str, text: str) -> str:
+    """Decimal points and dates of `text` in this language's form."""
+    if language in DATE_IN:
+        text = DATE.sub(lambda found: _date(language, *found.groups()), text)
+    if language in TO_IN:
+        text = RANGE.sub(rf"\1\2 {TO_IN[language]} ", text)
+    if language not in COMMA or "." not in text:
+        return text
+    if ALONE.fullmatch(text):
+        return text.replace(".", ",")
+    return QUANTITY.sub(lambda found: found[0].replace(".", ","), text)
+
+
+def is_measure(text: str) -> bool:
+    """Nothing but numbers, units and the signs between them."""
+    return MEASURE.fullmatch(text) is not None
+
+
+def _date(language, day, month, year):
+    return DATE_IN[language].format(day=day, month=MONTHS_IN[language][MONTHS.index(month)],
+                                    year=year)

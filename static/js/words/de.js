@@ -1,0 +1,2 @@
+// Made by `manage.py gather_words`.
+export const WORDS = {};
