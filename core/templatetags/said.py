@@ -9,7 +9,10 @@ from django.utils.translation import get_language
 from core.words.said import said as say
 
 register = template.Library()
-PICTURE_TEXT = re.compile(r"(?<=>)([^<>]*[^\W\d_][^<>]*)(?=<)|(?<=aria-label=\")([^\"]+)(?=\")")
+# An element with translate="no" stays as it is, with all in it: what a person wrote.
+PICTURE_TEXT = re.compile(
+    r"<(\w+)\b[^<>]*\stranslate=\"no\"[^<>]*>.*?</\1>|"
+    r"(?<=>)[^<>]*[^\W\d_][^<>]*(?=<)|(?<=aria-label=\")[^\"]+(?=\")", re.DOTALL)
 
 
 @register.filter
@@ -26,7 +29,19 @@ def said_picture(markup):
     if not markup or get_language() in (None, "en"):
         return markup
     return mark_safe(PICTURE_TEXT.sub(
-        lambda found: escape(say(unescape(found[0]))), str(markup)))
+        lambda found: found[0] if found[1] else escape(say(unescape(found[0]))), str(markup)))
+
+
+@register.filter
+def said_either(value):
+    """A text, or markup that a room finished: its words said."""
+    return said_picture(value) if isinstance(value, SafeData) else said(value)
+
+
+@register.filter
+def said_mark(word):
+    """A word, or the drawing that has it beside itself."""
+    return said_picture(word) if isinstance(word, SafeData) else said(word)
 
 
 @register.filter
