@@ -39,12 +39,6 @@ def said_either(value):
 
 
 @register.filter
-def said_mark(word):
-    """A word, or the drawing that has it beside itself."""
-    return said_picture(word) if isinstance(word, SafeData) else said(word)
-
-
-@register.filter
 def said_each(texts):
     """Several texts, to be joined or walked through."""
     return [said(text) for text in texts]
