@@ -9,7 +9,7 @@ def local_secret_key(data_dir):
     """The key stored in the data folder, made on first use and readable by its owner only."""
     path = data_dir / "secret-key"
     if not path.exists():
-        data_dir.mkdir(parents=True, exist_ok=True)
+        data_dir.mkdir(parents=True, exist_ok=True, mode=0o700)
         _store_once(path, get_random_string(64))
     return path.read_text()
 

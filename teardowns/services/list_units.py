@@ -69,9 +69,9 @@ def list_slice(after_pk: int = 0, size: int = SLICE) -> int | None:
     return pks[-1] if len(pks) == size else None
 
 
-def listing_differences() -> Iterator[tuple[int, list[str]]]:
-    """Each unit whose row is not what it should be, with the columns that differ."""
-    after: int = 0
+def listing_differences(after: int = 0) -> Iterator[tuple[int, list[str]]]:
+    """Each unit after that number whose row is not what it should be, with the columns that differ.
+    """
     while pks := _slice(after, SLICE):
         for row, columns in _beside(pks):
             if columns:

@@ -1,0 +1,49 @@
+"""The key that signs sessions and locks second factors."""
+import hashlib
+from pathlib import Path
+
+from django.conf import settings
+
+from core.doctor.findings import examines, fault, good, note, warning
+
+SHORTEST, FEWEST = 50, 5        # as Django's own deployment check asks
+MAKE = 'python -c "import secrets; print(secrets.token_urlsafe(64))"'
+
+
+@examines("secrets")
+def key_is_strong():
+    key = str(settings.SECRET_KEY)
+    if len(key) < SHORTEST or len(set(key)) < FEWEST or key.startswith("django-insecure-"):
+        yield fault(f"SECRET_KEY is weak: {SHORTEST} characters or more, made at random, are "
+                    "needed.", f"Make one with {MAKE} and see “Keys” in DEVELOPERS.md before it "
+                               "is changed.")
+    else:
+        yield good(f"SECRET_KEY has {len(key)} characters. Keep a copy away from the backups: "
+                   f"second factors cannot be read without it (fingerprint {fingerprint(key)}).")
+
+
+@examines("secrets")
+def former_keys_are_few():
+    former = [str(key) for key in settings.SECRET_KEY_FALLBACKS]
+    if str(settings.SECRET_KEY) in former:
+        yield warning("SECRET_KEY stands among its own SECRET_KEY_FALLBACKS.", "Take it out there.")
+    elif former:
+        yield note(f"{len(former)} former keys are still believed.",
+                   "Run manage.py rotate_key; 30 days after the change empty "
+                   "SECRET_KEY_FALLBACKS.")
+
+
+@examines("secrets")
+def every_host_has_the_key():
+    """A key that was made here is not the other hosts' key."""
+    made_here = Path(settings.DATA_DIR, "secret-key")
+    shared = settings.S3_BUCKET or "postgresql" in settings.DATABASES["default"]["ENGINE"]
+    if shared and made_here.exists() and made_here.read_text() == str(settings.SECRET_KEY):
+        yield warning("SECRET_KEY was made on this machine, while the database is not of this "
+                      "machine alone.", "Set SECRET_KEY in the environment, the same on every "
+                                        "host that runs web or workers.")
+
+
+def fingerprint(key):
+    """Tells two keys apart and nothing of either."""
+    return hashlib.sha256(b"fingerprint of a key " + key.encode()).hexdigest()[:12]
