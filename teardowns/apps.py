@@ -10,7 +10,9 @@ class TeardownsConfig(AppConfig):
         from teardowns.schedules import keep_schedules
         from teardowns.search_engines import install_after_migrating
         from teardowns.services.forget_searches import forget_searches
+        from teardowns.services.repeat_covers import register_erasures
 
         post_migrate.connect(keep_schedules, sender=self, dispatch_uid="schedules")
         post_migrate.connect(install_after_migrating, sender=self, dispatch_uid="search")
         account_deleted.connect(forget_searches, dispatch_uid="searches")
+        register_erasures()

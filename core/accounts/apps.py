@@ -7,3 +7,6 @@ class AccountsConfig(AppConfig):
 
     def ready(self):
         from core.accounts import signals  # noqa: F401  (receivers)
+        from core.accounts.erasures import register_erasures
+
+        register_erasures()

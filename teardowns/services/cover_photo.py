@@ -21,8 +21,18 @@ def cover_photo(*, author, photo: Photo, box: Box, reason: str) -> PhotoCover:
     Pictures are made and stored before the rows change; the old files go after that is certain.
     Where somebody else covered another region meanwhile, they are made once more, with both.
     """
+    return _covered(author, lambda: access.photo_to_cover(author, photo.unit_id, photo.key), box,
+                    reason)
+
+
+def cover_again(*, author, photo: Photo, box: Box, reason: str) -> PhotoCover:
+    """What was covered once is covered whoever may do so now."""
+    return _covered(author, lambda: Photo.objects.get(pk=photo.pk), box, reason)
+
+
+def _covered(author, find_photo, box, reason):
     while True:
-        photo = access.photo_to_cover(author, photo.unit_id, photo.key)
+        photo = find_photo()
         before = _boxes(photo)
         pictures = _without(photo, [*before, box])
         cover = _replaced(author, photo, before, pictures, box, reason)
