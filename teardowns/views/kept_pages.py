@@ -1,0 +1,149 @@
+"""Pages about public units, kept by the process as they were sent to somebody not signed in.
+
+What is a reader's own is no part of what is kept: a page that has messages or a form for its reader
+is sent and forgotten, and the nonce of the content policy is put in anew.
+"""
+from __future__ import annotations
+
+import secrets
+import time
+from collections import OrderedDict
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from functools import wraps
+from hashlib import sha256
+from threading import Lock
+from typing import Any
+
+from django.contrib.messages import get_messages
+from django.http import HttpRequest, HttpResponse
+from django.utils.cache import get_conditional_response
+from django.utils.translation import get_language
+
+from teardowns.services.page_state import PageState, page_state
+
+MOST_BYTES = 48_000_000          # of all pages that a process keeps
+LONGEST_ADDRESS = 300
+KEPT_FOR = 60.0                  # s: a change that no entry of the log tells of shows after it
+NONCE = secrets.token_hex(16).encode()       # stands in kept pages where the reader's nonce goes
+WANTED = "CSRF_COOKIE_NEEDS_UPDATE"          # Django's sign that a page asked for a token
+
+Key = tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    body: bytes
+    etag: str
+    state: PageState
+    made: float                  # s, by a clock that only goes forward
+
+
+class Pages:
+    """The pages asked for last, as many as there is room for."""
+
+    def __init__(self, most_bytes: int = MOST_BYTES):
+        self._pages: OrderedDict[Key, Kept] = OrderedDict()
+        self._most, self._bytes, self._lock = most_bytes, 0, Lock()
+
+    def get(self, key: Key) -> Kept | None:
+        with self._lock:
+            if key in self._pages:
+                self._pages.move_to_end(key)
+            return self._pages.get(key)
+
+    def put(self, key: Key, page: Kept) -> None:
+        with self._lock:
+            self._forget(key)
+            self._pages[key] = page
+            self._bytes += len(page.body)
+            while self._bytes > self._most:
+                self._forget(next(iter(self._pages)))
+
+    def clear(self) -> None:
+        with self._lock:
+            self._pages.clear()
+            self._bytes = 0
+
+    def _forget(self, key):
+        page = self._pages.pop(key, None)
+        self._bytes -= len(page.body) if page else 0
+
+
+pages = Pages()
+
+
+def kept_page(units_of: Callable[..., Sequence[int]]) -> Callable[..., Any]:
+    """For a view whose page says nothing but what everybody reads of some public units.
+
+    units_of : of the view's arguments, the numbers of those units
+    """
+    def decorate(view):
+        @wraps(view)
+        def answer(request, *args, **kwargs):
+            if not _is_for_everybody(request):
+                return view(request, *args, **kwargs)
+            pks = sorted(set(units_of(request, *args, **kwargs)))
+            state = page_state(pks) if pks else None
+            if state is None:
+                return view(request, *args, **kwargs)
+            key = (get_language() or "", request.scheme, request.get_host(),
+                   request.get_full_path())
+            page = _still_right(key, state, pks)
+            if page is None:
+                page = _made(request, state, lambda: view(request, *args, **kwargs))
+                if isinstance(page, HttpResponse):
+                    return page
+                pages.put(key, page)
+            return _sent(request, page)
+        return answer
+    return decorate
+
+
+def _is_for_everybody(request: HttpRequest) -> bool:
+    return (request.method in ("GET", "HEAD") and not request.user.is_authenticated
+            and len(request.get_full_path()) <= LONGEST_ADDRESS and not len(get_messages(request)))
+
+
+def _still_right(key: Key, state: PageState, pks: Sequence[int]) -> Kept | None:
+    page = pages.get(key)
+    if page is None or time.monotonic() - page.made > KEPT_FOR:
+        return None
+    if page.state == state:
+        return page
+    if not page.state.holds(state, pks):
+        return None
+    page = replace(page, state=state)
+    pages.put(key, page)
+    return page
+
+
+def _made(request: HttpRequest, state: PageState,
+          view: Callable[[], HttpResponse]) -> Kept | HttpResponse:
+    """The page to keep, or the answer where it is none."""
+    request.META.pop(WANTED, None)
+    own, request.csp_nonce = request.csp_nonce, NONCE.decode()       # type: ignore[attr-defined]
+    try:
+        answer = view()
+    finally:
+        request.csp_nonce = own                                      # type: ignore[attr-defined]
+    plain = answer.content.replace(NONCE, b"")
+    if answer.status_code != 200 or answer.cookies or WANTED in request.META:
+        answer.content = _with_nonce(request, answer.content)
+        return answer
+    return Kept(answer.content, f'"{sha256(plain).hexdigest()[:32]}"', state, time.monotonic())
+
+
+def _with_nonce(request, body):
+    return body.replace(NONCE, str(request.csp_nonce).encode()) if NONCE in body else body
+
+
+def _sent(request: HttpRequest, page: Kept) -> HttpResponse:
+    """The page, or that the reader has it already."""
+    answer = get_conditional_response(request, etag=page.etag)
+    if answer is None or answer.status_code != 304:
+        answer = HttpResponse(_with_nonce(request, page.body))
+    answer["ETag"] = page.etag
+    # It may be kept by the reader, and is asked for each time: what is withdrawn is gone at once.
+    answer["Cache-Control"] = "no-cache"
+    return answer
