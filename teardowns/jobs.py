@@ -7,6 +7,7 @@ from teardowns.models import DataExport, Unit
 from teardowns.printouts import make
 from teardowns.services import keep_printouts
 from teardowns.services.assess_units import assess_units
+from teardowns.services.browse import pack_listing as pack_whole_listing
 from teardowns.services.claim_review import lapse_idle
 from teardowns.services.compare_sisters import compare_sisters as compare_due_sisters
 from teardowns.services.export_data import begin_export, export_slice, finish_export
@@ -76,6 +77,11 @@ def sweep_records():
     """Forget answers to forms and limits that are kept for a time only."""
     sweep_answers()
     sweep_buckets()
+
+
+def pack_listing():
+    """Keep the list of all units ready for processes that begin, if something changed."""
+    pack_whole_listing()
 
 
 def make_printout(pk):

@@ -31,7 +31,7 @@ from .families import BoardFamily, BoardFamilyMember
 from .insulation import Barrier, InsulationObservation, Method, Path, Shape, Site, Situation
 from .licences import ContributionLicence, PhotoPrivacyCheck, Submission, ThirdParty
 from .likenesses import CandidateState, Likeness, LikenessCount, LikenessWord, Lookalike
-from .listings import ListedUnit, ListingClock
+from .listings import ListedUnit, ListingClock, ListingPack
 from .moderation import (
     Approval,
     ApprovalAction,
@@ -87,10 +87,11 @@ __all__ = [
     "CorrectionStatus", "Damage", "DataExport", "DataWiring", "Decision", "Digest", "DigestChoice",
     "DigestSetting", "FamilyPool", "Findable", "HiddenKind", "HiddenNow", "How", "InstrumentLayout",
     "InsulationObservation", "Kind", "LayerKind", "Likeness", "LikenessCount", "LikenessWord",
-    "ListedUnit", "ListingClock", "Lookalike", "MakerAccount", "Material", "Measurement", "Method",
-    "Notice", "NoticeKind", "Part", "PartLimit", "PartProposal", "Path", "Photo", "PhotoClicks",
-    "PhotoCover", "PhotoDerivative", "PhotoPrivacyCheck", "PhotoReading", "PhotoScale",
-    "PhotoTemperature", "PhotoUpload", "Port", "PrintedText", "Printout", "PrintoutState",
+    "ListedUnit", "ListingClock", "ListingPack", "Lookalike", "MakerAccount", "Material",
+    "Measurement", "Method", "Notice", "NoticeKind", "Part", "PartLimit", "PartProposal", "Path",
+    "Photo", "PhotoClicks", "PhotoCover", "PhotoDerivative", "PhotoPrivacyCheck", "PhotoReading",
+    "PhotoScale", "PhotoTemperature", "PhotoUpload", "Port", "PrintedText", "Printout",
+    "PrintoutState",
     "ProposalState", "Publication", "Recording", "RecordingKind", "RecordingReading",
     "RecordingUpload", "ReferenceSet", "Reply", "ReplyState", "ReplyVersion", "Report",
     "ReportState", "Review", "ReviewDecision", "ReviewEnding", "ReviewRemark", "ReviewState",

@@ -82,3 +82,18 @@ class ListingClock(models.Model):
 
     def __str__(self):
         return f"{self.number} {self.stamp}"
+
+
+class ListingPack(models.Model):
+    """One row: the index of the whole listing as bytes, as of a number of the clock.
+
+    A process begins with it and reads the rows that changed since; who does not find it reads all.
+    """
+
+    form = models.CharField(max_length=64)                # the way in which it was made
+    number = models.BigIntegerField()
+    stamp = models.CharField(max_length=8)
+    packed = models.BinaryField()
+
+    def __str__(self):
+        return f"{self.number} {self.stamp}"

@@ -10,6 +10,7 @@ from typing import NamedTuple
 from django.db.models import F, OuterRef, Q, Subquery
 from django.urls import reverse
 from django.utils.safestring import SafeString, mark_safe
+from django.utils.translation import get_language
 
 from teardowns.engine.risk import BESIDE, ORDER
 from teardowns.figures.strip import strip
@@ -54,10 +55,10 @@ def with_newest_assessment(units):
 
 
 class _Kept(NamedTuple):
-    """Printed rows of one state of the listing."""
+    """Printed rows of one state of the listing, by language and unit."""
 
     state: object
-    rows: dict[int, Parts]
+    rows: dict[tuple[str, int], Parts]
 
 
 _kept = _Kept(None, {})
@@ -73,12 +74,14 @@ def unit_rows(pks: Sequence[int], state: object,
     global _kept
     is_useful = _kept.state is state and len(_kept.rows) < KEPT
     _kept = kept = _kept if is_useful else _Kept(state, {})
-    missing = [pk for pk in pks if pk not in kept.rows]
+    language = get_language() or ""
+    missing = [pk for pk in pks if (language, pk) not in kept.rows]
     if missing:
         found = ListedUnit.objects.listed().filter(pk__in=missing).values_list(*COLUMNS)
-        kept.rows.update({columns[0]: _printed(*columns) for columns in found})
-    there = [pk for pk in pks if pk in kept.rows]
-    return joined_rows([kept.rows[pk] for pk in there],
+        kept.rows.update({(language, columns[0]): _printed(language, *columns)
+                          for columns in found})
+    there = [pk for pk in pks if (language, pk) in kept.rows]
+    return joined_rows([kept.rows[language, pk] for pk in there],
                        [(snippets or {}).get(pk, "") for pk in there])
 
 
@@ -90,8 +93,9 @@ def joined_rows(rows: Sequence[Parts], snippets: Sequence[str]) -> SafeString:
 
 
 @lru_cache(KEPT)
-def _printed(*columns):
-    """Of one version of a unit: most rows outlive a change of the listing."""
+def _printed(language, *columns):
+    """Of one version of a unit, in the language of the request: most rows outlive a change of the
+    listing."""
     return row_markup(_row(*columns))
 
 

@@ -15,8 +15,9 @@ from teardowns.models import ListedUnit
 
 from .facets import COLUMNS, FACETS, LISTS, SORTS
 from .follow_listing import Follower
+from .pack_listing import Packs
 
-__all__ = ["Found", "browse", "public_index"]
+__all__ = ["Found", "browse", "pack_listing", "public_index"]
 MOST_FOLLOWED = 0.1          # share of all rows; where more changed, all are read anew
 
 
@@ -35,13 +36,21 @@ def public_index() -> Index:
     return _index.now()
 
 
+def pack_listing() -> bool:
+    """Keep the index for processes that begin; whether anything had changed."""
+    return _packs.keep(public_index)
+
+
 def _read_all() -> Index:
     return _with_rows(Index.empty(FACETS.values(), SORTS), ListedUnit.objects.listed())
 
 
 def _with_changes(index: Index, number: int) -> Index | None:
     rows = ListedUnit.objects.filter(changed__gt=number)
-    return None if rows.count() > MOST_FOLLOWED * index.size else _with_rows(index, rows)
+    count = rows.count()
+    if not count:
+        return index
+    return None if count > MOST_FOLLOWED * index.size else _with_rows(index, rows)
 
 
 def _with_rows(index: Index, rows: QuerySet[ListedUnit]) -> Index:
@@ -60,4 +69,5 @@ def _readable(columns: Mapping[str, Sequence[Any]]) -> dict[str, Sequence[Any]]:
             "published_at": [at.timestamp() for at in columns["published_at"]]}
 
 
-_index = Follower(_read_all, _with_changes)
+_packs = Packs(FACETS, SORTS, __file__)
+_index = Follower(_read_all, _with_changes, _packs.kept)

@@ -25,10 +25,12 @@ class Follower(Generic[Made]):
     """One thing made of the listing, which nobody alters once it is made."""
 
     def __init__(self, read_all: Callable[[], Made],
-                 with_changes: Callable[[Made, int], Made | None]):
+                 with_changes: Callable[[Made, int], Made | None],
+                 kept: Callable[[], tuple[Mark, Made] | None] = lambda: None):
         """with_changes : of what is held and the number of the clock that it stands for; None
-        where so much has changed that reading all is quicker"""
-        self._read_all, self._with_changes = read_all, with_changes
+        where so much has changed that reading all is quicker
+        kept : what the database keeps ready for who holds nothing, of a state that came before"""
+        self._read_all, self._with_changes, self._kept = read_all, with_changes, kept
         self._held: _Held[Made] | None = None
         self._lock = Lock()
 
@@ -46,7 +48,12 @@ class Follower(Generic[Made]):
         if held is not None and held.mark == mark:
             return held.made
         made = self._with_changes(held.made, held.mark.number) if held and follows else None
-        made = self._read_all() if made is None else made
+        made = self._begun(mark) if made is None else made
         if not mark.is_beginning:
             self._held = _Held(mark, made)
         return made
+
+    def _begun(self, mark: Mark) -> Made:
+        kept = None if mark.is_beginning else self._kept()
+        made = self._with_changes(kept[1], kept[0].number) if kept else None
+        return self._read_all() if made is None else made

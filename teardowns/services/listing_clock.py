@@ -16,6 +16,7 @@ from teardowns.models import ListingClock
 
 CURRENT = f'SELECT number, stamp FROM "{ListingClock._meta.db_table}" ORDER BY id'
 
+
 @dataclass(frozen=True, slots=True)
 class Mark:
     """A state of the listing."""
@@ -58,6 +59,16 @@ def mark_and_whether_it_follows(known: Mark | None) -> tuple[Mark, bool]:
         return Mark(0, ""), False
     number, stamp, trail = row
     return Mark(number, stamp), known is not None and _follows(known, number, trail.split())
+
+
+def belongs_to(known: Mark) -> bool:
+    """Whether the listing came from this state, which was kept in the database itself: of one that
+    lies further back than the trail nothing else can tell."""
+    row = ListingClock.objects.values_list("number", "trail").first()
+    if row is None:
+        return False
+    number, stamps = row[0], row[1].split()
+    return number - known.number >= len(stamps) > 0 or _follows(known, number, stamps)
 
 
 def _follows(known, number, stamps):

@@ -1,6 +1,7 @@
 """One unit as one row of a list."""
 import pytest
 from django.utils.safestring import mark_safe
+from django.utils.translation import get_language, override
 
 from teardowns.presenting import unit_rows as rows_of_lists
 from tests.views.listed import enlist, listed
@@ -73,3 +74,11 @@ def test_a_state_that_is_another_is_asked_anew():
     enlist(unit, title="After")
     assert ">Before<" in unit_rows([unit.pk], state=state)
     assert ">After<" in unit_rows([unit.pk])
+
+
+def test_a_row_is_kept_for_the_language_it_was_printed_in(monkeypatch):
+    monkeypatch.setattr(rows_of_lists, "row_markup", lambda row: (get_language(), ""))
+    pks, state = [listed("A charger").pk], object()
+    for code in ("en", "de", "en"):
+        with override(code):
+            assert unit_rows(pks, state=state) == code
