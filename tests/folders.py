@@ -1,6 +1,6 @@
 """Where a test's files lie: a storage each below one folder, the static files as they are."""
 
-FILES = ("originals", "pictures", "channels", "printouts", "exports")
+FILES = ("default", "originals", "pictures", "channels", "printouts", "exports")
 
 
 def storages_below(folder):

@@ -24,6 +24,7 @@ MAY_IMPORT = {
                   "typesetting", "writing"},
     "reasons": set(),
     "reviewing": set(),
+    "doctor": {"models", "search_engines", "services", "typesetting"},
     "drawing": {"engine", "exchange", "imaging", "logs", "reading"},
     "exchange": {"engine", "reading"},
     "writing": set(),

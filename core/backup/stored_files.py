@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
+from typing import Any
 
 from django.conf import settings
 from django.core.files.storage import Storage, storages
@@ -37,7 +38,7 @@ def stored_files() -> list[Stored]:
 
 
 def _listed(alias: str) -> Iterator[Stored]:
-    store = storages[alias]
+    store: Any = storages[alias]
     if (bucket := getattr(store, "bucket", None)) is not None:
         return _in_bucket(alias, bucket, store.location.strip("/") + "/")
     return _in_folder(alias, Path(store.path("")))

@@ -65,10 +65,11 @@ def fault(said: str, remedy: str) -> Finding:
 
 def examine(subjects: Iterable[str] = ()) -> Iterator[Finding]:
     """All findings, those of one subject together, or of the named subjects alone."""
-    wanted, answers = set(subjects), _database_answers()
-    for examined in sorted(CHECKS, key=lambda each: (each.subject != "database", each.subject)):
-        if wanted and examined.subject not in wanted:
-            continue
+    named = set(subjects) or {each.subject for each in CHECKS}
+    wanted = sorted((each for each in CHECKS if each.subject in named),
+                    key=lambda each: (each.subject != "database", each.subject))
+    answers = any(each.asks_database for each in wanted) and _database_answers()
+    for examined in wanted:
         if answers or not examined.asks_database:
             for found in _found(examined):
                 yield Finding(found.level, found.said, found.remedy, examined.subject)

@@ -8,7 +8,7 @@ LOSES = {       # setting → what goes wrong where it is off
     "full_page_writes": "a crash of the machine can leave half-written pages",
     "synchronous_commit": "a crash can lose what was acknowledged in the last moments",
 }
-OLDEST = 14_00_00
+OLDEST = (14,)
 
 
 def setting(name):
@@ -27,7 +27,7 @@ def answer(sql, *values):
 def version_is_supported():
     if connection.vendor != "postgresql":
         return
-    if connection.pg_version < OLDEST:
+    if connection.get_database_version() < OLDEST:
         yield fault("This PostgreSQL is older than 14, which the site needs.",
                     "Upgrade the server; a dump of the old one restores into the new one.")
 

@@ -62,7 +62,7 @@ def deployment_check_is_clean():
     """What `check --deploy` says, but for HTTPS, of which our own words are above."""
     if not serves_others():
         return
-    all_said = checks.run_checks(include_deployment_checks=True, databases=["default"])
+    all_said = checks.run_checks(include_deployment_checks=True)
     found = [said for said in all_said
              if said.level >= checks.WARNING and not said.is_silenced()]
     for said in found:

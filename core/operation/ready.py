@@ -40,7 +40,6 @@ def look() -> tuple[str, ...]:
 
 def _is_behind():
     """A table read at each look: a database that was restored may be behind what it was."""
-    connection.close_if_unusable_or_obsolete()
     executor = MigrationExecutor(connection)
     return bool(executor.migration_plan(executor.loader.graph.leaf_nodes()))
 

@@ -8,10 +8,10 @@ from django.http import Http404, HttpResponse
 from prometheus_client import CollectorRegistry
 from prometheus_client.exposition import CONTENT_TYPE_LATEST, generate_latest
 
-from core.accounts.models import Role
 from core.operation.counts import counted
 from core.operation.gauges import Gauges
 from core.operation.ready import lacking
+from core.policy import ADMINISTER, is_allowed
 
 USER = "metrics"        # whose password METRICS_TOKEN is
 
@@ -29,7 +29,7 @@ def ready(request):
 
 def metrics(request):
     """The figures, in the text format of Prometheus; for all others as if it were not there."""
-    if not (has_token(request) or request.user.has_role(Role.ADMINISTRATOR)):
+    if not (has_token(request) or is_allowed(request.user, ADMINISTER)):
         raise Http404
     now = CollectorRegistry()
     now.register(Gauges())

@@ -50,9 +50,9 @@ class Command(BaseCommand):
         self.stdout.write("\n" + ", ".join(f"{count} {level}" for level, count in counts.items()))
 
     def coloured(self, level):
-        style = {Level.GOOD: self.style.SUCCESS, Level.NOTE: str, Level.WARNING: self.style.WARNING,
-                 Level.FAULT: self.style.ERROR}[level]
-        return style(MARKS[level])
+        styles = {Level.GOOD: self.style.SUCCESS, Level.WARNING: self.style.WARNING,
+                  Level.FAULT: self.style.ERROR}
+        return styles[level](MARKS[level]) if level in styles else MARKS[level]
 
 
 def known_subjects():
