@@ -1,4 +1,4 @@
-"""Many invented public units, written into the database in about a minute for 100 000.
+"""Many invented public units, written into the database: 10 000, 100 000, 1 000 000.
 
 python -m tests.bench.many_units [count]
 
@@ -6,7 +6,8 @@ Into the database of DATABASE_URL or UNDERPLATE_DATA_DIR, which has to hold no u
 made where there are none. All are copies of 60 units that went through the engine, each with a
 maker, model, markings, mass, dates and reach of its own: its page, search, list and comparison are
 those of any unit. Some were withdrawn, some corrected, some belong to board families. The same
-count gives the same units.
+count gives the same units. Beyond 100 000 (a whole number of times that) the others are multiplied
+inside the database: lists and searches find them, a page of their own they do not have.
 """
 from __future__ import annotations
 
@@ -39,6 +40,7 @@ from teardowns.models import (  # noqa: E402
     Unit,
 )
 from teardowns.services.assess_units import assess_units  # noqa: E402
+from teardowns.services.browse import pack_listing  # noqa: E402
 from teardowns.services.import_unit import import_unit  # noqa: E402
 from teardowns.services.index_likeness import count_words  # noqa: E402
 from teardowns.services.index_words import index_families  # noqa: E402
@@ -57,20 +59,26 @@ from tests.bench.invented.tables import (  # noqa: E402
     time_text,
     unguarded,
 )
+from tests.bench.invented.tiles import multiply  # noqa: E402
 
 MOULDS, FAMILIES = 60, 300
+MOST_WHOLE = 100_000
 FIRST_PUBLISHED, UNTIL = datetime(2023, 3, 1, 9, tzinfo=UTC), timedelta(days=1300)
 WITHDRAWN, CORRECTED, IN_A_FAMILY = 100, 50, 5        # one of so many
 
 
-def make_units(count: int, moulds: int = MOULDS) -> list[int]:
-    """The numbers of `count` public units that were made; others besides are withdrawn."""
+def make_units(count: int, moulds: int = MOULDS, times: int = 1) -> list[int]:
+    """The numbers of `count` public units that were made; others besides are withdrawn.
+
+    times : how often what lists and searches read of them is there in the end
+    """
     with transaction.atomic():
         people = _people()
         pks = _published(archetypes(min(moulds, count)), people)
         families = _families(pks, people, count)
         with search_index_made_after():
             pks += _copied([Mould(pk) for pk in pks], count - len(pks), families)
+            multiply(times - 1)
         count_words()
     return pks
 
@@ -183,12 +191,16 @@ def main(count: int = 10_000) -> None:
     if Unit.objects.exists():
         raise SystemExit("There are units in this database: set UNDERPLATE_DATA_DIR to a new "
                          "folder, or DATABASE_URL to an empty database.")
+    whole = min(count, MOST_WHOLE)
+    if count % whole:
+        raise SystemExit(f"Beyond {MOST_WHOLE}, name a multiple of it.")
     with unguarded():
-        made = make_units(count)
+        make_units(whole, times=count // whole)
     with connection.cursor() as cursor:
         cursor.execute("ANALYZE")
-    print(f"{len(made)} public units in {time.perf_counter() - begun:.0f} s, "
-          f"{ListedUnit.objects.listed().count()} listed.")
+    pack_listing()
+    print(f"{ListedUnit.objects.listed().count()} public units in "
+          f"{time.perf_counter() - begun:.0f} s.")
 
 
 if __name__ == "__main__":

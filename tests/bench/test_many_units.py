@@ -27,3 +27,14 @@ def test_copies_are_listed_found_and_shown_as_units_that_were_published(client):
     # One of a hundred is withdrawn besides, one of fifty was corrected.
     assert Unit.objects.filter(status="withdrawn").count() == 2
     assert Publication.objects.current().filter(number=2).count() == 5
+
+
+def test_what_is_multiplied_is_listed_and_found_as_often(client):
+    made = make_units(40, moulds=2, times=3)
+    assert browse({}).total == 3 * len(made) == ListedUnit.objects.listed().count()
+    last = ListedUnit.objects.get(pk=made[-1])
+    found = search(last.model).units
+    assert last.pk in found and len(found) % 3 == 0
+    shown = client.get("/units/?sort=newest").content.decode()
+    assert shown.count('<tr role="row"><th') == 25
+    assert len(Unit.objects.values_list("uid", flat=True).distinct()) == Unit.objects.count()

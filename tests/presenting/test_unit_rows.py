@@ -78,7 +78,7 @@ def test_a_state_that_is_another_is_asked_anew():
 
 def test_a_row_is_kept_for_the_language_it_was_printed_in(monkeypatch):
     monkeypatch.setattr(rows_of_lists, "row_markup", lambda row: (get_language(), ""))
-    pks, state = [listed("A charger").pk], object()
+    pks, state = [listed("Polyglot").pk], object()
     for code in ("en", "de", "en"):
         with override(code):
             assert unit_rows(pks, state=state) == code
