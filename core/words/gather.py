@@ -8,7 +8,8 @@ from pathlib import Path
 import polib
 from django.conf import settings
 
-from .gather_python import strings_of_source, texts_of_source
+from .composed import COMPOSED
+from .gather_python import paragraphs_of_docstring, strings_of_source, texts_of_source
 from .gather_scripts import texts_of_script
 from .gather_templates import texts_of_template
 
@@ -18,6 +19,8 @@ UNSHOWN = ("teardowns/api", "teardowns/bulk", "teardowns/drawing", "teardowns/mi
            "teardowns/typesetting/fonts.py", "core/accounts/migrations", "core/audit/migrations",
            "core/settings.py", "core/checks.py", "core/words", "core/doctor", "core/buckets.py",
            "teardowns/exchange/schema.py")
+# A rule is explained to its readers by the docstring of its file.
+EXPLAINED = "teardowns/engine/rules/"
 
 
 @dataclass(frozen=True)
@@ -44,8 +47,11 @@ def _files() -> Iterator[tuple[str, list[str]]]:
     for room in ("core", "teardowns"):
         for path in _sources(room, "*.py"):
             yield path, [text for text, _ in texts_of_source(_here(path))]
+            if path.startswith(EXPLAINED):
+                yield path, list(paragraphs_of_docstring(_here(path)))
     for path in _sources("static/js", "*.js"):
         yield path, list(texts_of_script(_here(path)))
+    yield "core/words/composed.py", list(COMPOSED)
 
 
 def _sources(folder, names):

@@ -44,6 +44,12 @@ def strings_of_source(path: Path) -> Iterator[str]:
             yield node.value
 
 
+def paragraphs_of_docstring(path: Path) -> Iterator[str]:
+    for paragraph in (ast.get_docstring(ast.parse(path.read_text())) or "").split("\n\n"):
+        if paragraph:
+            yield " ".join(paragraph.split())
+
+
 def _docstrings(tree):
     return {id(node.body[0].value) for node in ast.walk(tree)
             if isinstance(node, (ast.Module, ast.ClassDef, ast.FunctionDef, ast.AsyncFunctionDef))

@@ -3,16 +3,18 @@ import re
 
 # A point is a decimal point only where a quantity stands: alone, before a unit or a tolerance, or
 # after a comparison. "USB 2.0", "IEC 62368-1 5.4.2" and "2026.11" keep theirs.
-NUMBER = r"(?<![\w.,])[−+-]?\d+(?:[   ]\d{3})*\.\d+(?:[eE][−+-]?\d+)?"
-UNIT = (r"(?:[pnµmkMG]?(?:W|V|A|Hz|F|H|Ω|s|m|g|K|J|C|T|b|bit)|Wh|mAh|Ah|°C|°|%|dB|min|h|d|kB|MB|GB|"
-        r"cm³|mm³|mm²|cm²|m²|m³|in|px|W/cm³|W/g|g/W|A/mm²|µF/W|K/W|Mpx|€)")
-GAP = "[   ]?"
-AFTER = rf"(?={GAP}(?:{UNIT}(?![\w])|±|×|\)|to[   ]|bis[   ]))"
+BLANK = "[ \u00a0\u2009\u202f]"      # plain, kept together, thin, narrow
+NUMBER = rf"(?<![\w.,])[−+-]?\d+(?:{BLANK}\d{{3}})*\.\d+(?:[eE][−+-]?\d+)?"
+UNIT = (r"(?:[pnµmkMG]?(?:W|VA|V|A|Hz|F|H|Ω|s|m|g|K|J|C|T|b|bit)|Wh|mAh|Ah|°C|°|%|dB|dBµV|min|h|d|"
+        r"kB|MB|GB|cm³|mm³|mm²|cm²|m²|m³|in|px|W/cm³|W/g|g/W|A/mm²|µF/W|K/W|Mpx|€)")
+GAP = f"{BLANK}?"
+AFTER = rf"(?={GAP}(?:{UNIT}(?![\w])|±|×|\)|to{BLANK}|bis{BLANK}))"
 QUANTITY = re.compile(rf"(?:(?<=[=<>≤≥≈±×~(]){GAP}{NUMBER}|{NUMBER}{AFTER})")
 ALONE = re.compile(rf"\s*(?:{NUMBER}|[−+-]?\d+)\s*")
-RANGE = re.compile(rf"({NUMBER}|(?<![\w.,])[−+-]?\d+)( ?(?:{UNIT})?) to (?=[−+-]?\d)")
+RANGE = re.compile(rf"({NUMBER}|(?<![\w.,])[−+-]?\d+)({GAP}(?:{UNIT})?) to (?=[−+-]?\d)")
 MEASURE = re.compile(rf"(?:[\d\s.,;:±×·/=<>≤≥≈~()\[\]+−–—%°-]|"
                      rf"(?<![^\W\d_])(?:{UNIT}|to)(?![^\W\d_]))+")
+INSIDE = re.compile(r"(?<=[0-9])\.(?=[0-9])")
 MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September",
           "October", "November", "December")
 DATE = re.compile(rf"\b(\d{{1,2}}) ({'|'.join(MONTHS)}) (\d{{4}})\b")
@@ -39,6 +41,16 @@ def numbers_in(language: str, text: str) -> str:
 def is_measure(text: str) -> bool:
     """Nothing but numbers, units and the signs between them."""
     return MEASURE.fullmatch(text) is not None
+
+
+def decimal_mark(language: str) -> str:
+    """How people of this language write a number; the other mark may stand between thousands."""
+    return "," if language.split("-")[0] in COMMA else "."
+
+
+def as_typed(text: str, language: str) -> str:
+    """Numbers with their units, as they are typed into a field in this language."""
+    return INSIDE.sub(decimal_mark(language), text)
 
 
 def _date(language, day, month, year):

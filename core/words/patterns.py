@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 PLACE = re.compile(r"\{(\w+)(!s)?\}")
@@ -24,14 +24,34 @@ class Pattern:
     letters: int                     # how much of it is said; the more, the surer
 
 
+@dataclass(frozen=True)
+class Match:
+    translation: str
+    values: dict[str, str]           # what stood at each place
+
+    @property
+    def said(self) -> list[str]:
+        """Names of the places whose value is said in turn."""
+        return [name for name, as_it_stands in PLACE.findall(self.translation) if not as_it_stands]
+
+    def filled(self, said: dict[str, str]) -> str:
+        return PLACE.sub(
+            lambda place: self.values[place[1]] if place[2] else said[place[1]], self.translation)
+
+
 def pattern(text: str, translation: str) -> Pattern:
     parts = PLACE.split(text)                  # literal, name, conversion, literal, …
     literals = parts[::3]
-    regex = "".join(
-        re.escape(literal) + (f"(?P<{parts[3 * n + 1]}>.*?)" if n < len(literals) - 1 else "")
-        for n, literal in enumerate(literals))
+    places = [f"(?P<{name}>{_what_stands(literals, n)})" for n, name in enumerate(parts[1::3])]
+    regex = "".join(re.escape(literal) + place
+                    for literal, place in zip(literals, [*places, ""], strict=True))
     return Pattern(text, translation, re.compile(regex, re.DOTALL), _whole_words(literals),
                    sum(map(len, literals)))
+
+
+def _what_stands(literals, n):
+    """Of two places side by side the second is a clause that may follow: ", by what is assumed"."""
+    return r"(?:[,;.:]\s.*?)?" if n and not literals[n] else ".*?"
 
 
 def _whole_words(literals):
@@ -43,26 +63,19 @@ def _whole_words(literals):
 
 
 class Patterns:
-    """Many patterns; the one that says most of a sentence is taken, and of those the first."""
+    """Many patterns; of those that fit, the one that says most of a sentence stands first."""
 
     def __init__(self, pairs: Iterable[tuple[str, str]]):
         self._by_word: dict[str, list[Pattern]] = defaultdict(list)
         for text, translation in pairs:
             one = pattern(text, translation)
-            rarest = max(one.words, key=lambda word: (len(word), word), default="")
-            self._by_word[rarest].append(one)
+            longest = max(one.words, key=lambda word: (len(word), word), default="")
+            self._by_word[longest].append(one)
 
-    def say(self, text: str, said: Callable[[str], str]) -> str | None:
+    def matches(self, text: str) -> Iterator[Match]:
         words = {found[0] for found in WORD.finditer(text)}
         fitting = [one for word in (*words, "") for one in self._by_word.get(word, ())
                    if one.words <= words]
         for one in sorted(fitting, key=lambda one: (-one.letters, one.text)):
-            found = one.found.fullmatch(text)
-            if found:
-                return _filled(one.translation, found.groupdict(), said)
-        return None
-
-
-def _filled(translation, values, said):
-    return PLACE.sub(
-        lambda place: values[place[1]] if place[2] else said(values[place[1]]), translation)
+            if found := one.found.fullmatch(text):
+                yield Match(one.translation, found.groupdict())

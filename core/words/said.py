@@ -2,7 +2,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 from pathlib import Path
 
@@ -10,25 +11,27 @@ import polib
 from django.conf import settings
 from django.utils.translation import get_language
 
+from .as_written import AsWritten
 from .numbers import is_measure, numbers_in
 from .patterns import PLACE, Patterns
 
 SENTENCE_END = re.compile(r"(?<=[.?!:;])\s+(?=[“‘(A-ZÄÖÜ0-9])")
-LIST = re.compile(r"(, and |, or | and | or |, |; | · )")
+PARAGRAPH = re.compile(r"\n[ \t]*\n\s*")
+LINE = re.compile(r"[ \t]*\n[ \t]*")
+# How a list is joined, the weakest joint first: "a, b; c" is two pieces, and one of them has two.
+JOINTS = tuple(map(re.compile, (r"(; | · )", r"(: )", r"(, and |, or |, )", "( and | or )")))
+ASIDE = re.compile(r"(.+) \(([^()]*)\)", re.DOTALL)
+CAPITALS = re.compile(r"[^\W\d_a-zäöüß]+[A-ZÄÖÜ\d.,+−/-]*[a-z]?")
+SURE = 8        # letters that have to be known before a text is said that is not known whole
 LETTERS = re.compile(r"[^\W\d_]{2,}")
 
 
 def said(text: str, language: str | None = None) -> str:
     """`text` in this language, or in that of the request; English where nothing is known."""
     code = (language or get_language() or "en").split("-")[0]
-    if code == "en" or not text:
+    if code == "en" or not text or isinstance(text, AsWritten):
         return text
-    return _said(code, str(text))
-
-
-@lru_cache(maxsize=50_000)
-def _said(code: str, text: str) -> str:
-    return catalogue(code).say(text)
+    return catalogue(code).say(str(text))
 
 
 @cache
@@ -45,6 +48,18 @@ def mo_file(code: str) -> Path:
     return po_file(code).with_suffix(".mo")
 
 
+@dataclass(frozen=True)
+class Said:
+    """A text in the language, and what of it nothing was known of."""
+
+    text: str
+    missed: tuple[str, ...] = ()
+
+    @property
+    def unknown(self) -> int:
+        return sum(map(len, self.missed))
+
+
 class Catalogue:
     """What one language knows; `missed`, if set, is told every text that it does not."""
 
@@ -53,51 +68,121 @@ class Catalogue:
     def __init__(self, code: str, words: dict[str, str]):
         self.code = code
         self._words = {text: words[text] for text in words if not PLACE.search(text)}
+        self._of_any_case = {text.casefold(): words[text] for text in reversed(self._words)}
         self._patterns = Patterns((text, words[text]) for text in words if PLACE.search(text))
+        self._said = lru_cache(maxsize=50_000)(self._say)
 
     def say(self, text: str) -> str:
+        said = self._said(text)
+        if self.missed:
+            for one in said.missed:
+                self.missed(one)
+        return said.text
+
+    def _say(self, text: str) -> Said:
+        if PARAGRAPH.search(text):
+            return _joined(map(self._said, PARAGRAPH.split(text)), "\n\n")
+        text = LINE.sub(" ", text)
         bare = text.strip()
         if not LETTERS.search(bare) or is_measure(bare):
-            return numbers_in(self.code, text)
-        known = self._known(bare)
-        if known is None:
-            known = self._in_pieces(bare)
-        if known is None:
-            if self.missed:
-                self.missed(bare)
-            known = numbers_in(self.code, bare)
-        return text.replace(bare, known) if bare != text else known
+            return Said(numbers_in(self.code, text))
+        if _is_no_word(bare):
+            said = self._known(bare) or Said(numbers_in(self.code, bare))
+        else:
+            said = self._known(bare) or self._best(bare)
+        return replace(said, text=text.replace(bare, said.text)) if bare != text else said
 
-    def _known(self, text: str) -> str | None:
+    def _known(self, text: str) -> Said | None:
         if text in self._words:
-            return self._words[text]
-        other = _swapped(text)
-        if other in self._words:
-            return _as_begun(text, self._words[other])
-        known = self._patterns.say(text, self.say)
-        if known is None:
-            known = self._patterns.say(other, self.say)
-            known = known and _as_begun(text, known)
-        return known
+            return Said(self._words[text])
+        other = self._of_any_case.get(text.casefold())
+        return None if other is None else Said(_as_begun(text, other))
 
-    def _in_pieces(self, text: str) -> str | None:
-        """Sentence by sentence; a list only where every piece of it is known."""
-        sentences = SENTENCE_END.split(text)
-        if len(sentences) > 1:
-            return " ".join(map(self.say, sentences))
-        pieces = LIST.split(text)
-        if len(pieces) == 1:
-            return None
-        known = [self._piece(piece) for piece in pieces[::2]]
-        if None in known:
-            return None
-        joints = [self._words.get(joint, joint) for joint in pieces[1::2]]
-        return "".join(part for pair in zip(known, [*joints, ""], strict=True) for part in pair)
+    def _best(self, text: str) -> Said:
+        """The first way that knows all of the text, or else the one that knows most of it."""
+        least, most = Said(numbers_in(self.code, text), (text,)), len(text) - SURE
+        for said in self._ways(text):
+            if not said.missed:
+                return said
+            if said.unknown < min(least.unknown, most):
+                least = said
+        return least
 
-    def _piece(self, text: str) -> str | None:
-        if not LETTERS.search(text) or is_measure(text):
-            return numbers_in(self.code, text)
-        return self._known(text)
+    def _ways(self, text: str) -> Iterator[Said]:
+        """Patterns of one sentence, sentence by sentence, patterns of several sentences, lists.
+
+        A place could take in a whole sentence that follows: that is the way when no other is.
+        """
+        across = []
+        for match in self._matches(text):
+            if any(SENTENCE_END.search(value) for value in match.values.values()):
+                across.append(match)
+            else:
+                yield self._filled(match, text)
+        if SENTENCE_END.search(text):
+            yield _joined(self._sentences(text))
+        yield from (self._filled(match, text) for match in across)
+        if text.endswith("."):
+            said = self._said(text[:-1])
+            yield Said(said.text + ".", said.missed)
+        yield from self._lists(text)
+
+    def _matches(self, text):
+        for one in (text, _swapped(text)):
+            yield from self._patterns.matches(one)
+
+    def _filled(self, match, begun):
+        said = {name: self._said(match.values[name]) for name in match.said}
+        text = match.filled({name: one.text for name, one in said.items()})
+        return Said(_as_begun(begun, text), _all_missed(said.values()))
+
+    def _sentences(self, text: str) -> Iterator[Said]:
+        """As many sentences at once as the catalogue has as one text, else one by one."""
+        ends = [*(found.start() for found in SENTENCE_END.finditer(text)), len(text)]
+        begin = 0
+        while begin < len(text):
+            later = [end for end in ends if end > begin]
+            end = next((end for end in reversed(later) if text[begin:end] in self._words), later[0])
+            yield self._said(text[begin:end])
+            begin = end + len(text[end:]) - len(text[end:].lstrip())
+
+    def _lists(self, text: str) -> Iterator[Said]:
+        """Pieces of a list, where every one of them is known."""
+        if aside := ASIDE.fullmatch(text):
+            yield self._with_aside(*aside.groups())
+        for joint in JOINTS:
+            pieces = joint.split(text)
+            if len(pieces) > 1:
+                known = list(map(self._said, pieces[::2]))
+                if not _all_missed(known):
+                    joints = [self._words.get(one, one) for one in pieces[1::2]]
+                    yield Said("".join(part for one, after in zip(known, [*joints, ""], strict=True)
+                                       for part in (one.text, after)))
+                break
+        for space in re.finditer(" ", text):
+            if _is_no_word(text[space.end():]):
+                head, tail = self._said(text[:space.start()]), self._said(text[space.end():])
+                yield Said(f"{head.text} {tail.text}", head.missed)
+                break
+
+    def _with_aside(self, text, aside):
+        """What stands in brackets is often a name that a person gave: it may stay as it is."""
+        said, beside = self._said(text), self._said(aside)
+        return replace(said, text=f"{said.text} ({aside if beside.missed else beside.text})")
+
+
+def _joined(pieces, blank=" "):
+    pieces = list(pieces)
+    return Said(blank.join(one.text for one in pieces), _all_missed(pieces))
+
+
+def _all_missed(pieces):
+    return tuple(missed for one in pieces for missed in one.missed)
+
+
+def _is_no_word(text):
+    """Values and names in capitals, which are the same in each language: "USB-C1 102 °C", "CY1"."""
+    return all(is_measure(one) or CAPITALS.fullmatch(one) for one in text.split())
 
 
 def _swapped(text):

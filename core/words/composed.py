@@ -1,0 +1,44 @@
+"""Texts whose pieces meet only while the site runs, so that no gatherer sees them whole."""
+
+JOINTS = (" and ", " or ", ", and ", ", or ")
+FINDINGS = (
+    "{label} found",
+    "{label} not found",
+    "the {label}",
+)
+SAFETY = (
+    "It lies above the tabulated figure under every documented assumption.",
+    "It lies below the tabulated figure under every documented assumption.",
+    "In the unit examined nothing that the evidence decides falls short: 1 point meets its "
+    "tabulated figure.",
+    "In the unit examined nothing that the evidence decides falls short: {count} points meet their "
+    "tabulated figure.",
+    "In the unit examined the only point that the evidence decides falls short of its tabulated "
+    "figure: {points}.",
+    "In the unit examined 1 of the {decided} points that the evidence decides falls short of its "
+    "tabulated figure: {points}.",
+    "In the unit examined {count} of the {decided} points that the evidence decides fall short of "
+    "their tabulated figure: {points}.",
+    "In the unit examined {count} of the {decided} points that the evidence decides fall short of "
+    "their tabulated figure: {points}, and {more} more.",
+    "1 question stays open",
+    "{count} questions stay open",
+    "{distance} between mains side and output",
+    "{distance} between mains side and the outside of the case",
+    "{inner} to {outer}, layer {place}",
+    "{inner} to {outer}, layers {places}",
+    "the tabulated figure is {required}",
+    "the highest allowed value is {required}",
+)
+DREW = "The unit examined drew {current} at full load; the plate prints {printed}"
+CHECKS = (
+    "So far the rulebook assumes {value}.",
+    "So far it is known as {value}.",
+    "The list follows the rules for a source of {power}: {offered}.",
+    f"{DREW}. That was at less than the claimed power.",
+    f"{DREW}, and 10 % more are allowed. At a lower mains voltage it draws more.",
+    f"{DREW}. More than 10 % above it, but at which load was not recorded.",
+    f"{DREW}. That is more than 10 % above it, at no more than the claimed power.",
+    f"{DREW}. More than 10 % above it, but with a load above the claimed power.",
+)
+COMPOSED = JOINTS + FINDINGS + SAFETY + CHECKS
