@@ -70,8 +70,9 @@ def _is_in_sight(user, photo):
 
 
 def _is_out(user, unit, file):
-    """Whether a photo or log came with a published version, or this person sees what did not."""
-    return (unit.is_public and file.published_at is not None) or sees_working_copy(user, unit)
+    """Whether a photo or log of a unit that this person sees came with a published version, or they
+    see what did not. A moderator looks at the former also while the record is in quarantine."""
+    return file.published_at is not None or sees_working_copy(user, unit)
 
 
 def recording_to_see(user, unit_pk, key):

@@ -173,7 +173,7 @@ def may_decide(user, unit):
 
 def public_unit(pk):
     """The unit that everybody sees, or 404."""
-    unit = Unit.objects.published().filter(pk=pk, publication__isnull=False).first()
+    unit = Unit.objects.published().filter(pk=pk).first()
     if unit is None:
         raise Http404("No such unit.")
     return unit

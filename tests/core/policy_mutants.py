@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 import ast
+import os
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -14,12 +15,13 @@ from django.db import transaction
 from core.accounts.models import Role
 from core.policy import ANYONE, POLICY, SIGNED_IN
 from teardowns.access import files, library, talk, units
+from tests.core.access_lines import without_each_line
 from tests.core.policy_expected import PEOPLE
+from tests.core.policy_mutations import CHOSEN, EVERY
 from tests.core.policy_states import PLAIN_IN
 from tests.core.policy_walk import GRID, client_of, differences, read_grid
 from tests.core.policy_world import world_in
 
-NO_PERMISSION = (" is None", "is_authenticated", ".isascii()", ".isdigit()", "len(", "isinstance(")
 # Second names of addresses, which no request is resolved to; and views of the package for accounts,
 # which lead to the sign-in by themselves: their lines are a second bolt.
 ALIASES = {"account_login", "account_logout"}
@@ -31,10 +33,18 @@ class Mutant:
     name: str
     applied: Callable                  # context manager under which the line is gone
     concerns: tuple[str, str] | None   # the address and method, or None: any that may notice
+    function: str = ""                 # of access, in which the line stands
 
 
 def mutants() -> list[Mutant]:
     return [*_of_policy(), *_of_access()]
+
+
+def chosen() -> list[Mutant]:
+    """Those that the run was asked for."""
+    parts = [] if os.environ[CHOSEN] == EVERY else os.environ[CHOSEN].split("\n")
+    return [mutant for mutant in mutants()
+            if not parts or any(part in mutant.name for part in parts)]
 
 
 def _of_policy() -> Iterator[Mutant]:
@@ -81,49 +91,8 @@ def _rule(name, method, other):
 def _of_access() -> Iterator[Mutant]:
     for module in (files, library, talk, units):
         source = Path(module.__file__).read_text("utf-8")
-        for place in range(len(_conditions(ast.parse(source)))):
-            tree = ast.parse(source)
-            words = _without(_conditions(tree)[place])
-            ast.fix_missing_locations(tree)
-            yield Mutant(f"access.{words}", _code(module, source, tree), None)
-
-
-def _conditions(tree) -> list[tuple]:
-    """(function, node that holds it, what is taken away) of each operand that decides."""
-    found = []
-    for function in (node for node in tree.body if isinstance(node, ast.FunctionDef)):
-        for node in ast.walk(function):
-            if isinstance(node, ast.BoolOp):
-                found += [(function, node, i) for i, each in enumerate(node.values)
-                          if _permits(each)]
-            elif isinstance(node, ast.If) and _refuses(node) and _permits(node.test):
-                found.append((function, node, None))
-    return found
-
-
-def _refuses(node):
-    return any(isinstance(each, ast.Raise) for each in node.body)
-
-
-def _permits(node):
-    """Whether it decides about a person: that something was not found, or is no number, is not a
-    permission, and that nobody is signed in only spares a query."""
-    if isinstance(node, ast.BoolOp):
-        return False                      # its operands are taken away one by one
-    words = ast.unparse(node)
-    return not any(part in words for part in NO_PERMISSION)
-
-
-def _without(condition) -> str:
-    function, node, place = condition
-    if place is None:
-        words = ast.unparse(node.test)
-        node.test = ast.Constant(False)
-    else:
-        words = ast.unparse(node.values.pop(place))
-        if len(node.values) == 1:
-            node.values.append(node.values[0])
-    return f"{function.name} without “{words}”"
+        for function, words, tree in without_each_line(source):
+            yield Mutant(f"access.{function} {words}", _code(module, source, tree), None, function)
 
 
 def _code(module, source, tree):

@@ -3,8 +3,9 @@ import os
 
 import pytest
 
-from tests.core.policy_mutants import mutants, noticed_by
-from tests.core.policy_mutations import CHOSEN, EVERY
+from tests.core.access_mutants import noticed
+from tests.core.policy_mutants import chosen, mutants, noticed_by
+from tests.core.policy_mutations import CHOSEN
 from tests.core.policy_states import quiet  # noqa: F401  (a fixture)
 
 SAMPLE = 41                  # one in so many lines of the policy: some fifteen
@@ -31,12 +32,11 @@ def test_after_a_mutation_everything_is_as_it_was():
 
 @pytest.mark.skipif(CHOSEN not in os.environ, reason="runs on demand: tests.core.policy_mutations")
 def test_every_line_is_missed_when_it_goes(tmp_path, quiet):  # noqa: F811
-    parts = [] if os.environ[CHOSEN] == EVERY else os.environ[CHOSEN].split()
-    chosen = [mutant for mutant in mutants()
-              if not parts or any(part in mutant.name for part in parts)]
-    found = noticed_by(chosen, tmp_path)
-    for name, cell in found.items():
-        print(f"{'noticed by ' + cell if cell else 'NOT MISSED'}: {name}")
-    missed = [name for name, cell in found.items() if not cell]
+    found = {mutant.name: noticed.get(mutant.name, "") for mutant in chosen()}
+    left = [mutant for mutant in chosen() if not found[mutant.name]]
+    found |= noticed_by(left, tmp_path)
+    for name, how in found.items():
+        print(f"{'noticed by ' + how if how else 'NOT MISSED'}: {name}")
+    missed = [name for name, how in found.items() if not how]
     print(f"{len(found) - len(missed)} of {len(found)} lines are missed when they go.")
     assert not missed

@@ -1,6 +1,5 @@
 """Who may see or change a photo or a log, and its original; everybody else gets a 404."""
 import pytest
-from django.contrib.auth.models import AnonymousUser
 from django.http import Http404
 from django.utils import timezone
 
@@ -8,11 +7,11 @@ from core.accounts.models import Role
 from teardowns import access
 from teardowns.models import Photo, PhotoCover, Recording, Status, Unit
 from teardowns.services.hide_now import hide_now
+from tests.access.stages import at, who
 from tests.handing_in import correction_of
 from tests.published import published
 
 pytestmark = pytest.mark.django_db
-NOBODY = AnonymousUser()
 
 
 @pytest.fixture
@@ -22,11 +21,6 @@ def shot(alice, unit):
                                  width=400, height=300)
     photo.derivatives.create(width=400, height=300, media_type="image/webp", path="plate/400")
     return photo
-
-
-@pytest.fixture
-def people(alice, bob, rita, mona):
-    return {"alice": alice, "bob": bob, "rita": rita, "mona": mona, "nobody": NOBODY}
 
 
 def let_in(decide, people, photo):
@@ -39,13 +33,6 @@ def let_in(decide, people, photo):
         except Http404:
             pass
     return found
-
-
-def at(unit, status):
-    if status in (Status.PUBLISHED, Status.WITHDRAWN):
-        published(unit)
-    unit.status = status
-    unit.save()
 
 
 def cover(photo):
@@ -105,6 +92,14 @@ def test_what_no_version_shows_yet_is_seen_by_those_who_work_on_it(people, shot,
         files.objects.update(published_at=None)
     assert let_in(access.photo_to_see, people, shot) == {"alice", "bob"}
     assert let_in(access.recording_to_see, people, log) == {"alice", "bob"}
+
+
+def test_a_moderator_sees_the_files_of_a_quarantined_record_whoever_corrects_it(people, shot, log,
+                                                                               unit, bob):
+    correction_of(unit, bob)
+    Unit.objects.update(quarantined_at=timezone.now())
+    assert let_in(access.photo_to_see, people, shot) == {"alice", "mona"}
+    assert let_in(access.recording_to_see, people, log) == {"alice", "mona"}
 
 
 def test_what_was_published_is_taken_down_by_who_sent_it_alone(shot, unit, alice, bob):
@@ -167,6 +162,13 @@ def test_a_photo_that_was_taken_down_is_found_by_nobody(people, shot, unit, deci
     at(unit, status)
     Photo.objects.update(taken_down_at=timezone.now())
     assert let_in(decide, people, shot) == set()
+
+
+def test_a_log_of_another_unit_is_found_by_nobody(people, log, alice):
+    other = Unit.objects.create(contributor=alice, title="Another")
+    for decide in (access.recording_to_see, access.recording_to_change,
+                   access.recording_with_original):
+        assert who(people, lambda one, decide=decide: decide(one, other.pk, log.key)) == set()
 
 
 @pytest.fixture
