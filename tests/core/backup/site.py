@@ -10,7 +10,6 @@ from django.conf import settings
 
 from core.settings import BASE_DIR
 
-
 # Tables from the models and migrations written down as done, which takes a tenth of making them.
 TABLES = """
 from django.conf import settings

@@ -117,7 +117,8 @@ def test_a_backup_of_a_later_release_is_refused(origin, elsewhere, tmp_path):
     state["migrations"].append("core.0099_from_the_future")
     (bag / "data/state.json").unlink()
     (bag / "data/state.json").write_text(json.dumps(state))
-    write_tags(bag, read_manifest(bag) | {"data/state.json": digest_of(bag / "data/state.json")}, {})
+    digest = digest_of(bag / "data/state.json")
+    write_tags(bag, read_manifest(bag) | {"data/state.json": digest}, {})
     said, failed = elsewhere.manage("restore", str(bag))
     assert failed and "core.0099_from_the_future is not known here" in said
 
