@@ -49,9 +49,10 @@ def force_login(client, user, backend=None, *, second_factor=True):
 Client.force_login = force_login
 
 
-# Files that take longest are handed out first: one that begins last keeps the other workers waiting.
-LONG = ("tests/core/test_policy_matrix", "tests/browser/", "tests/core/test_demo", "tests/test_demo",
-        "tests/services/test_finish_demo", "tests/commands/test_rebuild", "tests/imaging/test_hostile")
+# Files that take longest are handed out first: one that begins last keeps the others waiting.
+LONG = ("tests/core/test_policy_matrix", "tests/browser/", "tests/core/test_demo",
+        "tests/test_demo", "tests/services/test_finish_demo", "tests/commands/test_rebuild",
+        "tests/imaging/test_hostile")
 
 
 def pytest_collection_modifyitems(items):
