@@ -34,6 +34,9 @@ class Match:
         """Names of the places whose value is said in turn."""
         return [name for name, as_it_stands in PLACE.findall(self.translation) if not as_it_stands]
 
+    def takes_in(self, end: re.Pattern[str]) -> bool:
+        return any(end.search(value) for value in self.values.values())
+
     def filled(self, said: dict[str, str]) -> str:
         return PLACE.sub(
             lambda place: self.values[place[1]] if place[2] else said[place[1]], self.translation)

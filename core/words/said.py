@@ -115,7 +115,7 @@ class Catalogue:
         """
         across = []
         for match in self._matches(text):
-            if any(SENTENCE_END.search(value) for value in match.values.values()):
+            if match.takes_in(SENTENCE_END):
                 across.append(match)
             else:
                 yield self._filled(match, text)
@@ -142,9 +142,15 @@ class Catalogue:
         begin = 0
         while begin < len(text):
             later = [end for end in ends if end > begin]
-            end = next((end for end in reversed(later) if text[begin:end] in self._words), later[0])
+            end = next((end for end in reversed(later[1:]) if self._is_one(text[begin:end])),
+                       later[0])
             yield self._said(text[begin:end])
             begin = end + len(text[end:]) - len(text[end:].lstrip())
+
+    def _is_one(self, sentences: str) -> bool:
+        return sentences in self._words or any(
+            not self._filled(match, sentences).missed for match in self._patterns.matches(sentences)
+            if not match.takes_in(SENTENCE_END))
 
     def _lists(self, text: str) -> Iterator[Said]:
         """Pieces of a list, where every one of them is known."""
