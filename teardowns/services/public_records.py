@@ -1,24 +1,24 @@
 """Versions that stand, as records for bulk data: a fixed number of queries for many."""
 from __future__ import annotations
 
-from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from typing import Any
 
 from django.conf import settings
 
 from teardowns.bulk.record import Record
-from teardowns.exchange.beside import licence_row, reply_row
 from teardowns.exchange.schema import unit_schema
 from teardowns.exchange.shape import full
-from teardowns.models import ContributionLicence, Publication, Reply
+from teardowns.models import Publication
+
+from .beside_units import licences_beside, replies_beside
 
 
 def public_records(publications: Iterable[Publication]) -> list[Record]:
     """publications : with their `standing`; two queries more"""
     publications = list(publications)
     units = [one.unit_id for one in publications]
-    licences, replies = _licences(units), _replies(units)
+    licences, replies = licences_beside(units), replies_beside(units)
     return [_record(one, licences[one.unit_id], replies[one.unit_id]) for one in publications]
 
 
@@ -29,18 +29,3 @@ def _record(publication: Publication, licences: Sequence[Any], replies: Sequence
         address=f"{settings.SITE_URL}{publication.get_absolute_url()}",
         document=full(publication.document, unit_schema()), report=publication.standing.payload,
         licences=licences, replies=replies)
-
-
-def _licences(units):
-    found = defaultdict(list)
-    for one in ContributionLicence.objects.filter(unit__in=units).select_related(
-            "author").order_by("pk"):
-        found[one.unit_id].append(licence_row(one))
-    return found
-
-
-def _replies(units):
-    found = defaultdict(list)
-    for one in Reply.objects.shown().filter(unit__in=units):
-        found[one.unit_id].append(reply_row(one))
-    return found

@@ -5,13 +5,14 @@ from django.core.management.base import BaseCommand, CommandError
 
 from teardowns.exchange.document import write_document
 from teardowns.models import Unit
+from teardowns.services.beside_units import licences_beside, replies_beside
 from teardowns.services.export_unit import unit_documents
 
 SLICE = 200
 
 
 class Command(BaseCommand):
-    help = "Write units as unit documents, one file each."
+    help = "Write units as unit documents, one file each, with their replies and terms."
 
     def add_arguments(self, parser):
         parser.add_argument("ids", nargs="*", type=int, help="numbers of the units; none means all")
@@ -31,6 +32,9 @@ class Command(BaseCommand):
         self.stdout.write(f"{len(pks)} units written to {to}")
 
     def write(self, units, to):
+        pks = [unit.pk for unit in units]
+        licences, replies = licences_beside(pks), replies_beside(pks)
         for unit, document in zip(units, unit_documents(units), strict=True):
+            document |= {"licences": licences[unit.pk], "replies": replies[unit.pk]}
             path = to / f"unit-{unit.pk}.json"
             path.write_text(write_document(document), encoding="utf-8")
