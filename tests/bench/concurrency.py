@@ -23,10 +23,11 @@ django.setup()
 
 from django.conf import settings  # noqa: E402
 from django.db import OperationalError, connection, transaction  # noqa: E402
-from django.http import Http404  # noqa: E402
 from django.shortcuts import redirect  # noqa: E402
-from django.test import RequestFactory  # noqa: E402
+from django.test import Client, RequestFactory  # noqa: E402
 from django.test.utils import setup_test_environment  # noqa: E402
+from django.urls import reverse  # noqa: E402
+from django.utils import timezone  # noqa: E402
 
 from core.accounts.models import User  # noqa: E402
 from core.audit import triggers  # noqa: E402
@@ -35,10 +36,10 @@ from core.audit.models import Entry  # noqa: E402
 from core.audit.record import record  # noqa: E402
 from core.buckets import HOUR, take  # noqa: E402
 from core.once import once  # noqa: E402
-from teardowns.models import Photo, PhotoDerivative, Unit  # noqa: E402
+from teardowns.models import ContributionLicence, Photo, PhotoDerivative, Unit  # noqa: E402
 from teardowns.services.describe_photo import StalePhoto, describe_photo  # noqa: E402
-from teardowns.workflow import NotNow  # noqa: E402
-from tests.handing_in import hand_in, with_plate  # noqa: E402
+from tests.handing_in import sent as sent_form  # noqa: E402
+from tests.handing_in import with_plate  # noqa: E402
 
 COUNT, THREADS = 200, 20
 READING = 0.2           # s at most until somebody who was told of a conflict tries again
@@ -48,7 +49,8 @@ BUSY: list[object] = []
 
 def main(count=COUNT, threads=THREADS):
     with scratch_database(), ThreadPoolExecutor(threads) as pool:
-        alice, bob = (User.objects.create_user(name) for name in ("alice", "bob"))
+        alice, bob = (User.objects.create_user(name, email_verified_at=timezone.now())
+                      for name in ("alice", "bob"))
         print(f"{connection.vendor}, {count} of each by {threads} threads")
         sound = [edits(pool, alice, count), double_submits(pool, alice, count),
                  replays(pool, alice, bob, count), hand_ins(pool, alice, count),
@@ -181,21 +183,26 @@ def replays(pool, author, other, count):
 
 
 def hand_ins(pool, author, count):
-    """One sheet, handed in by so many tabs at the same moment."""
+    """One sheet, handed in by so many requests at once: half are one form that is sent again and
+    again, half come from tabs of their own."""
     unit = with_plate(Unit.objects.create(contributor=author, title="Handed in"), author)
+    signed_in, form = Client(), str(uuid4())
+    signed_in.force_login(author)
 
-    def act(_):
-        try:
-            return hand_in(unit, author) is not None
-        except (NotNow, Http404):
-            return False
+    def act(number):
+        tab = Client()
+        tab.cookies = signed_in.cookies.copy()
+        return tab.post(reverse("bench_submit", args=[unit.pk]),
+                        sent_form(once=str(uuid4()) if number % 2 else form)).status_code
 
-    taken = sum(at_once(pool, act, range(count)))
-    submissions = unit.submissions.count()
+    answers = at_once(pool, act, range(count))
+    kept = unit.submissions.count()
+    terms = ContributionLicence.objects.filter(unit=unit).count()
     entries = Entry.objects.filter(action="work_submit", unit=unit.pk).count()
-    print(f"hand-ins of one sheet: {taken} of {count} taken, {submissions} kept, {entries} audit "
-          "entries")
-    return taken == submissions == entries == 1
+    led_on = sum(status in (200, 302) for status in answers)
+    print(f"hand-ins of one sheet: {1 - min(1, kept)} lost, {max(0, kept - 1)} doubled, {entries} "
+          f"audit entries, {terms} agreements; of {count} requests {led_on} led on")
+    return kept == entries == terms == 1 and led_on == count
 
 
 def crossed_locks(pool, author, count):

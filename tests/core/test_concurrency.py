@@ -16,4 +16,5 @@ def test_sixteen_at_once_lose_and_double_nothing(tmp_path):
     assert "edits: 0 lost, 0 doubled, 16 audit entries" in done.stdout
     assert "double submits: 0 lost, 0 doubled, 16 audit entries" in done.stdout
     assert "replays: 0 lost, 0 doubled, 1 audit entries" in done.stdout
+    assert "hand-ins of one sheet: 0 lost, 0 doubled, 1 audit entries" in done.stdout
     assert "limits: of 100 asks 20 granted" in done.stdout
