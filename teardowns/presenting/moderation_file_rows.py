@@ -13,12 +13,15 @@ from .moderation_times import moment
 NOTHING_TAKEN_OUT = "nothing was found in it but the picture"
 
 
-def file_rows(files: Iterable[Any], elsewhere: Mapping[str, list[Any]]) -> list[dict[str, Any]]:
-    """elsewhere : by SHA-256, where else the file was sent, see `same_elsewhere`"""
-    return [_row(one, elsewhere.get(one.sha256, [])) for one in files]
+def file_rows(files: Iterable[Any], elsewhere: Mapping[str, list[Any]],
+              alike: Mapping[str, list[Any]]) -> list[dict[str, Any]]:
+    """elsewhere : by SHA-256, where else the file was sent, see `same_elsewhere`
+    alike : by key of a photo, what looks like it, see `pictures_alike`
+    """
+    return [_row(one, elsewhere.get(one.sha256, []), alike.get(one.key, [])) for one in files]
 
 
-def _row(file, elsewhere):
+def _row(file, elsewhere, alike):
     is_photo = isinstance(file, Photo)
     kind = "photo" if is_photo else "recording"
     return {
@@ -31,4 +34,7 @@ def _row(file, elsewhere):
         "taken_out": ("; ".join(file.stripped) or NOTHING_TAKEN_OUT) if is_photo else "",
         "elsewhere": [{"address": reverse("moderation_unit", args=[one.unit]),
                        "words": f"record {one.unit}, sent by {one.name}"} for one in elsewhere],
+        "alike": [{"address": reverse("moderation_unit", args=[one.unit]),
+                   "words": f"record {one.unit}, photo {one.key}, sent by {one.name}: "
+                            f"{one.bits} of 64 fields differ"} for one in alike if is_photo],
     }

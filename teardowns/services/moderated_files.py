@@ -5,6 +5,7 @@ from collections import Counter, defaultdict
 from collections.abc import Iterable
 from typing import Any, NamedTuple
 
+import numpy as np
 from django.db import transaction
 from django.db.models import Count
 from django.http import Http404
@@ -18,6 +19,8 @@ from .state_reasons import NoReason
 
 SAY_WHY = ("Say why you need the file as it came in: it may hold what nobody else is to see. The "
            "reason goes into the log.")
+ALIKE, MOST = 8, 10       # bits, from here on they look different; so many are named
+PLAIN = 8                 # of 64 bits: with fewer set, or unset, a picture looks like many others
 KINDS: dict[str, Any] = {"photo": Photo, "recording": Recording}
 
 
@@ -45,6 +48,45 @@ def same_elsewhere(unit_pk: int, files: Iterable[Any]) -> dict[str, list[Elsewhe
                 "pk").values_list("sha256", "unit", "author", "author__username"):
             found[row[0]].append(Elsewhere(*row))
     return dict(found)
+
+
+class Alike(NamedTuple):
+    """A picture in another record that looks like one of this, and is no copy of its bytes."""
+
+    unit: int
+    key: str
+    name: str                # of who sent it
+    bits: int                # of 64 in which the two differ
+
+
+def pictures_alike(unit_pk: int, files: Iterable[Any]) -> dict[str, list[Alike]]:
+    """By key of a photo, what looks like it elsewhere, the most alike first. Two queries.
+
+    Scaled or compressed anew, a picture keeps its look (`imaging/perceptual_hash.py`); every photo
+    of the site is looked at, so a page of many units shall not ask this.
+    """
+    own = {one.key: one for one in files if isinstance(one, Photo) and _says_something(one)}
+    others = Photo.objects.exclude(unit=unit_pk).filter(drawn=False, perceptual_hash__isnull=False)
+    rows = np.array(others.order_by().values_list("pk", "perceptual_hash") if own else [],
+                    dtype=np.int64).reshape(-1, 2)                        # (n, 2)
+    near = {key: _nearest(rows, photo.perceptual_hash) for key, photo in own.items()}
+    found = others.select_related("author").in_bulk({pk for pks in near.values() for pk in pks})
+    return {key: alike for key, pks in near.items() if (alike := [
+        Alike(found[pk].unit_id, found[pk].key, found[pk].author.get_username(), bits)
+        for pk, bits in pks.items() if found[pk].sha256 != own[key].sha256])}
+
+
+def _says_something(photo):
+    if photo.drawn or photo.perceptual_hash is None:
+        return False
+    return PLAIN <= (photo.perceptual_hash & (1 << 64) - 1).bit_count() <= 64 - PLAIN
+
+
+def _nearest(rows, own):
+    """Bits by primary key."""
+    bits = np.bitwise_count((rows[:, 1] ^ own).view(np.uint64))
+    nearest = np.argsort(bits, kind="stable")[:MOST]
+    return {int(rows[at, 0]): int(bits[at]) for at in nearest if bits[at] < ALIKE}
 
 
 def accounts_with_same_files(person_pk: int) -> list[tuple[int, str, int]]:

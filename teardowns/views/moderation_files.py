@@ -6,7 +6,12 @@ from django.utils.cache import patch_cache_control
 
 from teardowns import access
 from teardowns.presenting.moderation_file_rows import file_rows
-from teardowns.services.moderated_files import files_of, same_elsewhere, see_original
+from teardowns.services.moderated_files import (
+    files_of,
+    pictures_alike,
+    same_elsewhere,
+    see_original,
+)
 from teardowns.services.photo_files import original_name
 from teardowns.services.state_reasons import NoReason
 
@@ -25,7 +30,8 @@ def moderation_files(request, pk):
             error = str(refusal)
     files = files_of(pk)
     return render(request, "teardowns/moderation_files.html", {
-        "unit": unit, "files": file_rows(files, same_elsewhere(pk, files)),
+        "unit": unit,
+        "files": file_rows(files, same_elsewhere(pk, files), pictures_alike(pk, files)),
         "failed": f"{kind}/{key}" if error else "", "error": error})
 
 

@@ -3,6 +3,7 @@ from django.core.files.storage import storages
 from django.urls import reverse
 
 from core.audit.models import Entry
+from teardowns.models import Photo, Unit
 from teardowns.services.photo_files import original_name
 from tests.photographs import photograph
 from tests.published import published as publish
@@ -21,6 +22,16 @@ def test_it_shows_what_was_taken_out_and_who_sent_each_file(client, mona, photo,
     page = client.get(address).content.decode()
     assert photo.sha256 in page and "alice" in page and "nowhere else" in page
     assert all(found in page for found in photo.stripped)
+
+
+def test_it_names_a_picture_elsewhere_that_looks_alike(client, mona, bob, photo, address):
+    Photo.objects.update(perceptual_hash=0x0F1E2D3C4B5A6978)
+    there = Unit.objects.create(contributor=bob, title="Veltrice VQ-20")
+    Photo.objects.create(unit=there, key="lid", sha256="ab" * 32, author=bob,
+                         perceptual_hash=0x0F1E2D3C4B5A6979)
+    client.force_login(mona)
+    page = client.get(address).content.decode()
+    assert f"record {there.pk}, photo lid, sent by bob: 1 of 64 fields differ" in page
 
 
 def test_a_moderator_saves_the_file_as_it_came_in_and_the_log_says_why(client, mona, photo, address,
