@@ -1,8 +1,9 @@
 /** Draws for one form at a time: places, moves and removes its points and says what it did. */
 import { nudged, onPicture } from "../lib/nudge.js";
 import { legs, printedLegs } from "../lib/plane-lengths.js";
-import { rounded } from "../lib/point-text.js";
-import { called, counted, halved, isFull, moved, nearestOf, placed, pointName, without } from "../lib/shapes.js";
+import { printedPlace, rounded } from "../lib/point-text.js";
+import { say } from "../lib/say.js";
+import { called, counted, halved, isFull, moved, nearestOf, placed, pointName, pointPlaced, without } from "../lib/shapes.js";
 
 const TARGET = 12;      // screen pixels around a point in which a tap means the point
 
@@ -93,7 +94,8 @@ export class Pen {
     this.selected = -1;
     if (next !== points) this.#put(next);
     if (next !== points || !this.#isFull) return this.#tell(next.length - 1);
-    this.#say(`This ${called(shape)} has all its points. Move one, remove one, or press Escape to begin again.`);
+    this.#say(say("This {shape} has all its points. Move one, remove one, or press Escape to begin again.",
+      { shape: called(shape) }));
   }
 
   remove(index = this.selected) {
@@ -102,14 +104,15 @@ export class Pen {
     if (gone < 0) return;
     this.selected = -1;
     this.#put(without(points, gone));
-    this.#say(`${pointName(shape, gone)} removed. ${counted(points.length - 1)} left.`);
+    this.#say(say("{point} removed. {points} left.",
+      { point: pointName(shape, gone), points: counted(points.length - 1) }));
   }
 
   /** @returns {number} the new point's index; −1 if none was added */
   insert(index) {
     const { shape, points } = this.#sheet;
     if (points.length < 2 || shape === "clicks" || this.#isFull) {
-      this.#say(`This ${called(shape)} takes no point here.`);
+      this.#say(say("This {shape} takes no point here.", { shape: called(shape) }));
       return -1;
     }
     const at = Math.min(index, points.length - 2) + 1;
@@ -120,7 +123,7 @@ export class Pen {
 
   drop() {
     this.#put([]);
-    this.#say("The drawing is dropped. Undo brings it back.");
+    this.#say(say("The drawing is dropped. Undo brings it back."));
   }
 
   /** Moves a point by an arrow key; false for another key. */
@@ -136,8 +139,9 @@ export class Pen {
   step(way) {
     this.#sheet[way]();
     this.#changed();
-    const done = way === "undo" ? "Undone" : "Done again";
-    this.#say(`${done}. The drawing has ${counted(this.#sheet.points.length)}.`);
+    const points = counted(this.#sheet.points.length);
+    this.#say(way === "undo" ? say("Undone. The drawing has {points}.", { points })
+      : say("Done again. The drawing has {points}.", { points }));
   }
 
   dragPoint(index, from) {
@@ -179,6 +183,7 @@ export class Pen {
   #told(index) {
     const { shape, points } = this.#sheet;
     const length = this.#length(points);
-    return `${pointName(shape, index)} at ${points[index].join(", ")}.${length && ` ${length}.`}`;
+    const told = pointPlaced(shape, index, printedPlace(points[index]));
+    return length ? `${told} ${length}.` : told;
   }
 }

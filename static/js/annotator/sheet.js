@@ -8,6 +8,7 @@
  */
 import { complaint } from "../lib/shapes.js";
 import { parsedPoints, printedPoints } from "../lib/point-text.js";
+import { say } from "../lib/say.js";
 import { Undo } from "../lib/undo.js";
 
 export class Sheet {
@@ -33,7 +34,7 @@ export class Sheet {
   }
 
   get name() {
-    const name = this.#data.name ?? "Drawing";
+    const name = this.#data.name ?? say("Drawing");
     return this.#isOnly ? name : `${this.form.dataset.name}: ${name}`;
   }
 

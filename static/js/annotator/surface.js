@@ -4,7 +4,7 @@
  * Lines are in pixels of the picture; handles, crosshair and length keep their size on the screen.
  */
 import { pointName, pathData } from "../lib/shapes.js";
-import { printedPoint } from "../lib/point-text.js";
+import { printedPlace } from "../lib/point-text.js";
 import { set, svg } from "./svg.js";
 
 export class Surface {
@@ -65,7 +65,7 @@ export class Surface {
     while (handles.length > points.length) handles[handles.length - 1].remove();
     while (handles.length < points.length) this.#handles.append(madeHandle());
     points.forEach((point, index) => {
-      const name = `${pointName(shape, index)}, at ${printedPoint(point).replace(",", ", ")}`;
+      const name = `${pointName(shape, index)}: ${printedPlace(point)}`;
       set(handles[index], { transform: this.#at(point), "aria-label": name });
       handles[index].classList.toggle("selected", index === selected);
     });

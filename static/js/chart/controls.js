@@ -1,13 +1,14 @@
 /** Buttons and the explanation that stand beside a chart; they need a script, so it makes them. */
+import { say } from "../lib/say.js";
 
 const HELP = [
-  "Click or tap: place a cursor; the next place gives the difference, the third begins anew.",
-  "Drag with the mouse over a span to zoom to it; with Shift, or with a finger, to move along.",
-  "Two fingers, or the wheel with Ctrl: zoom.",
-  "Left and right arrow: cursor to the next sample, with Shift ten further. Home and End: to the ends of the view.",
-  "+ and − zoom, Page Up and Page Down move along, 0 shows the whole log. Enter places the cursor, Escape clears.",
+  say("Click or tap: place a cursor; the next place gives the difference, the third begins anew."),
+  say("Drag with the mouse over a span to zoom to it; with Shift, or with a finger, to move along."),
+  say("Two fingers, or the wheel with Ctrl: zoom."),
+  say("Left and right arrow: cursor to the next sample, with Shift ten further. Home and End: to the ends of the view."),
+  say("+ and − zoom, Page Up and Page Down move along, 0 shows the whole log. Enter places the cursor, Escape clears."),
 ];
-const SPAN_HELP = "Tab goes on to the two ends of the span: drag them, or move them with the arrow keys, with Shift ten times as far.";
+const SPAN_HELP = say("Tab goes on to the two ends of the span: drag them, or move them with the arrow keys, with Shift ten times as far.");
 
 let helps = 0;
 
@@ -36,14 +37,14 @@ export function madeHelp(hasSpan) {
   const lines = hasSpan ? [...HELP, SPAN_HELP] : HELP;
   list.append(...lines.map((textContent) => made("li", { textContent })));
   const help = made("details", { className: "log-help" });
-  help.append(made("summary", { textContent: "Keys and fingers" }), list);
+  help.append(made("summary", { textContent: say("Keys and fingers") }), list);
   return help;
 }
 
 /** A button beside each result that brings its span into view. */
 export function madeShowButton(letter, act, signal) {
-  const button = made("button", { type: "button", className: "plain log-show", textContent: "Show" });
-  button.ariaLabel = `Show ${letter} in the chart`;
+  const button = made("button", { type: "button", className: "plain log-show", textContent: say("Show") });
+  button.ariaLabel = say("Show {letter} in the chart", { letter });
   button.addEventListener("click", act, { signal });
   return button;
 }

@@ -1,6 +1,7 @@
 /** What the cursors read: a small table for the eyes, and a sentence, not too often, for the ears. */
 import { differenceText, quantityText, timeText } from "../lib/quantity-text.js";
 import { nearest } from "../lib/samples.js";
+import { say } from "../lib/say.js";
 
 const PAUSE = 500;      // ms: while a key repeats nobody can listen to every sample
 const EMPTY = "–";
@@ -58,7 +59,7 @@ export function sentence(rows, times, view) {
   const index = nearest(rows.time, last);
   const values = rows.channels.map(({ label, unit, step, values }) =>
     `${label} ${quantityText(values[index], unit, step)}`);
-  const apart = times.length === 2 ? ` Difference: ${apartText(times)}.` : "";
+  const apart = times.length === 2 ? ` ${say("Difference: {apart}.", { apart: apartText(times) })}` : "";
   return `${timeText(last, view)}: ${values.join(", ")}.${apart}`;
 }
 
@@ -71,7 +72,7 @@ export function apartText([one, other]) {
 
 function timeRow(times, view) {
   const texts = [0, 1].map((i) => (times[i] === undefined ? EMPTY : timeText(times[i], view)));
-  return row("Time", [...texts, times.length === 2 ? apartText(times) : EMPTY]);
+  return row(say("Time"), [...texts, times.length === 2 ? apartText(times) : EMPTY]);
 }
 
 function channelRow({ label, unit, step, values }, indices) {
@@ -91,7 +92,7 @@ function row(name, texts) {
 function headRow() {
   const head = document.createElement("thead");
   const line = document.createElement("tr");
-  const names = ["Reading", "Cursor 1", "Cursor 2", "2 − 1"];
+  const names = [say("Reading"), say("Cursor 1"), say("Cursor 2"), "2 − 1"];
   line.append(...names.map((name) => cell("th", name, { scope: "col" })));
   head.append(line);
   return head;
@@ -103,7 +104,7 @@ function status(className) {
   return part;
 }
 
-const caption = () => cell("caption", "What the cursors read", { className: "off" });
+const caption = () => cell("caption", say("What the cursors read"), { className: "off" });
 
 const cell = (name, textContent, properties) =>
   Object.assign(document.createElement(name), { textContent, ...properties });

@@ -1,3 +1,5 @@
+import { say } from "../lib/say.js";
+
 /**
  * Where the numbers come from: the server, a window at a time, or a template on the page.
  *
@@ -28,7 +30,7 @@ export class WindowSource {
       const answer = await fetch(this.#address(span, points), {
         signal: asking.signal, headers: { Accept: "application/json" },
       });
-      if (!answer.ok) throw new Error(`The site answered with status ${answer.status}.`);
+      if (!answer.ok) throw new Error(say("The site answered with status {status}.", { status: answer.status }));
       return asRows(await answer.json());
     } catch (error) {
       if (asking.signal.aborted) return null;

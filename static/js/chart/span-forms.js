@@ -1,5 +1,6 @@
 /** Forms that hold a span: two fields in seconds, which work without the chart and follow it with it. */
-import { secondsText } from "../lib/quantity-text.js";
+import { secondsOf, secondsText } from "../lib/quantity-text.js";
+import { say } from "../lib/say.js";
 
 export class SpanForms {
   #forms;
@@ -32,7 +33,7 @@ export class SpanForms {
 
   /** What the span is of: the letter of the result beside which the form stands. */
   get name() {
-    return this.form?.closest("[data-letter]")?.dataset.letter ?? "the span";
+    return this.form?.closest("[data-letter]")?.dataset.letter ?? say("the span");
   }
 
   has(node) {
@@ -43,7 +44,7 @@ export class SpanForms {
   get span() {
     if (!this.form) return null;
     const texts = fields(this.form).map(({ value }) => value.trim());
-    const span = texts.map(Number);
+    const span = texts.map(secondsOf);
     return texts.every(Boolean) && span.every(Number.isFinite) && span[0] <= span[1] ? span : null;
   }
 
@@ -52,7 +53,7 @@ export class SpanForms {
     if (fold(this.form)) fold(this.form).open = true;
     fields(this.form).forEach((field, i) => {
       const text = secondsText(span[i], view);
-      if (Number(field.value) === Number(text) && field.value) return;
+      if (secondsOf(field.value) === secondsOf(text) && field.value) return;
       field.value = text;
       field.dispatchEvent(new Event("input", { bubbles: true }));
     });

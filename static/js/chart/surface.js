@@ -3,9 +3,12 @@
  * their letters, cursors, the ends of a span that is being chosen. Places across are percent of the view.
  */
 import { lanes, together } from "../lib/lanes.js";
+import { say } from "../lib/say.js";
 import { svg, set } from "../annotator/svg.js";
 
-const ENDS = ["Start of", "End of"];
+const ENDS = [
+  (name) => say("Start of {name}", { name }), (name) => say("End of {name}", { name }),
+];
 const LANE = 22;
 const GRIP = 52;        // px from the letters to the middle of the first handle, inside the first panel
 
@@ -81,13 +84,13 @@ export class Surface {
   }
 
   /** @param {[number, number] | null} span chosen for a result */
-  drawSpan(span, { name = "the span", room = 0, texts = [], whole = [0, 1] } = {}) {
+  drawSpan(span, { name = say("the span"), room = 0, texts = [], whole = [0, 1] } = {}) {
     this.#band(this.#chosen, span);
     this.#handles.forEach((handle, i) => {
       this.#put(handle, span?.[i]);
       if (!span) return;
       set(handle.querySelector("[role=slider]"), {
-        "aria-label": `${ENDS[i]} ${name}`,
+        "aria-label": ENDS[i](name),
         "aria-valuenow": span[i], "aria-valuetext": texts[i] ?? "",
         "aria-valuemin": whole[0], "aria-valuemax": whole[1],
       });
@@ -147,7 +150,7 @@ function madeCursor(number) {
 
 function madeHandle(end) {
   const slider = svg("g", {
-    class: "log-handle", role: "slider", tabindex: "0", "aria-label": `${end} the span`,
+    class: "log-handle", role: "slider", tabindex: "0", "aria-label": end(say("the span")),
     "aria-orientation": "horizontal",
   }, svg("rect", { class: "reach", x: -15, y: -16, width: 30, height: 32 }),
   svg("rect", { class: "grip", x: -7, y: -13, width: 14, height: 26, rx: 2 }),

@@ -7,6 +7,7 @@
  * server saved since; `kept` says that the server itself keeps what is typed here.
  */
 import { changedNames, fieldsOf, renumbered } from "../lib/kept-fields.js";
+import { say } from "../lib/say.js";
 
 const PREFIX = "bench-sheet:";
 const PAUSE = 400;      // ms after the last key
@@ -78,9 +79,10 @@ export class BenchSheetElement extends HTMLElement {
     bar.className = "restore";
     bar.setAttribute("role", "status");
     const when = found.at.slice(0, 16).replace("T", " ");
-    text.textContent = `This device kept what you typed here until ${when} UTC. It is not saved.`;
-    bar.append(text, this.#button("Put it back", "", () => this.#restore(kept, bar)),
-      this.#button("Throw it away", "plain", () => this.#discard(bar)));
+    text.textContent = say("This device kept what you typed here until {when} UTC. It is not saved.",
+      { when });
+    bar.append(text, this.#button(say("Put it back"), "", () => this.#restore(kept, bar)),
+      this.#button(say("Throw it away"), "plain", () => this.#discard(bar)));
     return bar;
   }
 

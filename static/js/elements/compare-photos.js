@@ -10,10 +10,10 @@
  * A unit of the drawings is a millimetre. Without a script each is shown whole, at the same scale.
  */
 import { WHOLE, keyed, pinched, pushed, rulerLength, viewBox, zoomed } from "../lib/linked-view.js";
+import { say, sayNumber } from "../lib/say.js";
 
 const CLOSE = 1.4;              // zoom from which on the large pictures are fetched
-const HELP = "Drag to move all, Ctrl and the wheel or two fingers to enlarge. With the keyboard: " +
-  "go to a picture with Tab, arrows move, + and - enlarge, 0 shows the whole.";
+const HELP = say("Drag to move all, Ctrl and the wheel or two fingers to enlarge. With the keyboard: go to a picture with Tab, arrows move, + and - enlarge, 0 shows the whole.");
 
 export class ComparePhotosElement extends HTMLElement {
   #view = WHOLE;
@@ -48,7 +48,7 @@ export class ComparePhotosElement extends HTMLElement {
     const drawing = frame.querySelector(".scaled");
     frame.tabIndex = 0;
     frame.setAttribute("role", "group");
-    frame.setAttribute("aria-label", "Picture that moves with the others: arrows, +, -, 0");
+    frame.setAttribute("aria-label", say("Picture that moves with the others: arrows, +, -, 0"));
     frame.addEventListener("keydown", (event) => this.#key(event), { signal });
     frame.addEventListener("wheel", (event) => this.#wheel(event, drawing),
       { signal, passive: false });
@@ -63,8 +63,8 @@ export class ComparePhotosElement extends HTMLElement {
     const box = document.createElement("div");
     box.className = "photos-controls";
     const acts = [
-      ["Closer", () => zoomed(this.#view, this.#size, 1.5)],
-      ["Further", () => zoomed(this.#view, this.#size, 1 / 1.5)], ["Whole", () => WHOLE]];
+      [say("Closer"), () => zoomed(this.#view, this.#size, 1.5)],
+      [say("Further"), () => zoomed(this.#view, this.#size, 1 / 1.5)], [say("Whole"), () => WHOLE]];
     for (const [name, next] of acts) {
       const button = document.createElement("button");
       button.type = "button";
@@ -146,8 +146,9 @@ export class ComparePhotosElement extends HTMLElement {
       ruler.setAttribute("viewBox", `0 0 ${Number(shown.toFixed(3))} 8`);
       ruler.querySelector(".ruler-bar").setAttribute("d", `M0 0V8M0 4H${length}M${length} 0V8`);
     }
-    for (const text of this.querySelectorAll(".ruler-text")) text.textContent = `${length}\u202fmm`;
-    this.#said.textContent = `${this.#view.zoom.toFixed(1)} times, ruler ${length} mm`;
+    for (const text of this.querySelectorAll(".ruler-text")) text.textContent = `${sayNumber(length)}\u202fmm`;
+    this.#said.textContent = say("{zoom} times, ruler {length} mm",
+      { zoom: sayNumber(this.#view.zoom.toFixed(1)), length: sayNumber(length) });
   }
 }
 

@@ -11,6 +11,7 @@
 import {
   LEAST, MOST, added, address, has, read, removed, words, written,
 } from "../lib/compare-tray.js";
+import { say } from "../lib/say.js";
 
 const KEPT = "compare-tray";
 const LINK = "a.to-compare[data-unit]";
@@ -67,20 +68,20 @@ export class CompareTrayElement extends HTMLElement {
       return made;
     };
     this.setAttribute("role", "region");
-    this.setAttribute("aria-label", "Collected for a comparison");
-    const head = part("h2", "To compare");
+    this.setAttribute("aria-label", say("Collected for a comparison"));
+    const head = part("h2", say("To compare"));
     this.#said = part("p", "", "tray-said");
     this.#said.setAttribute("role", "status");
     this.#list = part("ul");
     this.#go = part("a", "", "button");
-    const none = part("button", "Take out all", "plain");
+    const none = part("button", say("Take out all"), "plain");
     none.type = "button";
     none.addEventListener("click", () => this.#keep([]));
     const acts = part("div", "", "acts");
     acts.append(this.#go, none);
     // Folded: on a phone a list of six would cover the page that one collects from.
     const which = part("details");
-    which.append(part("summary", "Which"), this.#list);
+    which.append(part("summary", say("Which")), this.#list);
     this.replaceChildren(head, this.#said, acts, which);
   }
 
@@ -103,10 +104,11 @@ export class CompareTrayElement extends HTMLElement {
   #toggle({ dataset: { unit, title } }) {
     if (has(this.#units, unit)) return this.#keep(removed(this.#units, unit));
     if (this.#units.length >= MOST) {
-      this.#said.textContent = `${MOST} units are collected already: take one out to make room.`;
+      this.#said.textContent = say("{most} units are collected already: take one out to make room.",
+        { most: MOST });
       return undefined;
     }
-    return this.#keep(added(this.#units, { key: unit, title: title || `Unit ${unit}` }));
+    return this.#keep(added(this.#units, { key: unit, title: title || say("Unit {unit}", { unit }) }));
   }
 
   #keep(units) {
@@ -126,7 +128,7 @@ export class CompareTrayElement extends HTMLElement {
     this.#list.replaceChildren(...units.map((one) => this.#item(one)));
     this.#go.hidden = units.length < LEAST;
     this.#go.href = address(this.dataset.address, units);
-    this.#go.textContent = `Compare ${units.length} units`;
+    this.#go.textContent = say("Compare {n} units", { n: units.length });
     this.#mark();
     this.#keepFocus();
   }
@@ -138,8 +140,8 @@ export class CompareTrayElement extends HTMLElement {
     const button = document.createElement("button");
     button.type = "button";
     button.className = "plain";
-    button.textContent = "Remove";
-    button.setAttribute("aria-label", `Remove ${title}`);
+    button.textContent = say("Remove");
+    button.setAttribute("aria-label", `${say("Remove")} ${title}`);
     button.addEventListener("click", () => {
       this.#focusAfter = this.#units.findIndex((one) => one.key === key);
       this.#keep(removed(this.#units, key));

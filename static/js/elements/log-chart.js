@@ -28,6 +28,7 @@ import { Cursors } from "../lib/cursors.js";
 import { asked, leastLength, suffices } from "../lib/log-view.js";
 import { timeText } from "../lib/quantity-text.js";
 import { stepped } from "../lib/samples.js";
+import { say } from "../lib/say.js";
 
 const CLOSER = 2;
 const ASIDE = 0.5;      // of the view, that one press moves it
@@ -107,7 +108,7 @@ export class LogChartElement extends HTMLElement {
     this.#stage = document.createElement("div");
     this.#stage.className = "log-stage";
     this.#panels = new Panels(library);
-    this.#surface = new Surface(this.dataset.name ?? "Chart of the log", help.querySelector("ul").id);
+    this.#surface = new Surface(this.dataset.name ?? say("Chart of the log"), help.querySelector("ul").id);
     this.#readout = new Readout();
     const { bar, buttons } = madeControls(this.#controls(), this.#stop.signal);
     this.#buttons = buttons;
@@ -119,16 +120,16 @@ export class LogChartElement extends HTMLElement {
 
   #controls() {
     const zoom = [
-      { name: "out", label: "−", title: "Zoom out", act: () => this.#zoom(1 / CLOSER) },
-      { name: "in", label: "+", title: "Zoom in", act: () => this.#zoom(CLOSER) },
-      { name: "whole", label: "Whole", title: "Whole: show all of the log", act: () => this.#view.all() },
+      { name: "out", label: "−", title: say("Zoom out"), act: () => this.#zoom(1 / CLOSER) },
+      { name: "in", label: "+", title: say("Zoom in"), act: () => this.#zoom(CLOSER) },
+      { name: "whole", label: say("Whole"), title: say("Whole: show all of the log"), act: () => this.#view.all() },
     ];
     const along = [
-      { name: "earlier", label: "←", title: "Earlier", act: () => this.#view.along(-ASIDE) },
-      { name: "later", label: "→", title: "Later", act: () => this.#view.along(ASIDE) },
+      { name: "earlier", label: "←", title: say("Earlier"), act: () => this.#view.along(-ASIDE) },
+      { name: "later", label: "→", title: say("Later"), act: () => this.#view.along(ASIDE) },
     ];
-    const clear = [{ name: "clear", label: "Clear cursors", act: () => this.#clear() }];
-    const take = [{ name: "take", label: "Span from the view",
+    const clear = [{ name: "clear", label: say("Clear cursors"), act: () => this.#clear() }];
+    const take = [{ name: "take", label: say("Span from the view"),
       act: () => this.#setSpan(this.#view.span) }];
     return [zoom, along, clear, ...(this.#forms.isThere ? [take] : [])];
   }
@@ -175,7 +176,7 @@ export class LogChartElement extends HTMLElement {
     const { span } = this.#view;
     this.#panels.view = span;
     this.#draw();
-    if (says) this.#readout.say(`In view: ${timeText(span[0], span)} to ${timeText(span[1], span)}.`);
+    if (says) this.#readout.say(inView(span));
     clearTimeout(this.#later);
     if (!suffices(this.#rows, span)) this.#later = setTimeout(() => this.#ask(), REST);
   }
@@ -186,7 +187,7 @@ export class LogChartElement extends HTMLElement {
       const rows = await this.#source.rows(span, 2 * this.#panels.points);
       if (rows) this.#take(rows);
     } catch (error) {
-      this.#readout.tell(`No finer numbers came. ${error.message} Move the chart to ask again.`);
+      this.#readout.tell(say("No finer numbers came. {why} Move the chart to ask again.", { why: error.message }));
     }
   }
 
@@ -223,7 +224,7 @@ export class LogChartElement extends HTMLElement {
   #showResult(result) {
     this.#chosen = result;
     this.#view.show([result.start, result.end]);
-    this.#readout.tell(`${result.letter} is in view.`);
+    this.#readout.tell(say("{letter} is in view.", { letter: result.letter }));
   }
 
   /** A result is emphasised while its row is pointed at or has the focus. */
@@ -354,7 +355,7 @@ export class LogChartElement extends HTMLElement {
   #clear() {
     this.#cursors.clear();
     this.#draw();
-    this.#readout.say("Cursors cleared.");
+    this.#readout.say(say("Cursors cleared."));
   }
 
   #tellCursors() {
@@ -402,4 +403,9 @@ export class LogChartElement extends HTMLElement {
     if (this.#forms.choose(target.form)) this.#draw();
     this.#pointAt(target);
   }
+}
+
+function inView(span) {
+  const [from, to] = span.map((time) => timeText(time, span));
+  return say("In view: {from} to {to}.", { from, to });
 }

@@ -35,7 +35,8 @@ import { sheetsIn } from "../annotator/sheet.js";
 import { Surface } from "../annotator/surface.js";
 import { direction, nudged, onPicture } from "../lib/nudge.js";
 import { planeOf } from "../lib/plane-lengths.js";
-import { rounded } from "../lib/point-text.js";
+import { printedPlace, rounded } from "../lib/point-text.js";
+import { say } from "../lib/say.js";
 
 const REACH = 8;        // screen pixels that a click may miss a mark by
 const STRIDE = 60;      // screen pixels that an arrow key moves the picture in a viewer
@@ -100,7 +101,7 @@ export class PhotoAnnotatorElement extends HTMLElement {
   #make() {
     const drawing = this.#sheets.length > 0;
     const help = madeHelp(drawing);
-    const label = drawing ? "Drawing on the picture" : "The picture";
+    const label = drawing ? say("Drawing on the picture") : say("The picture");
     this.#surface = new Surface(label, help.querySelector("ul").id);
     const { bar, buttons } = madeControls(this.#controls(drawing), this.#stop.signal);
     this.#buttons = buttons;
@@ -122,14 +123,14 @@ export class PhotoAnnotatorElement extends HTMLElement {
 
   #controls(drawing) {
     const edit = [
-      { name: "move", label: "Move", title: "Move the picture instead of drawing", toggles: false,
+      { name: "move", label: say("Move"), title: say("Move the picture instead of drawing"), toggles: false,
         act: () => this.#toggleMoving() },
-      { name: "undo", label: "Undo", act: () => this.#pen.step("undo") },
-      { name: "redo", label: "Redo", act: () => this.#pen.step("redo") },
-      { name: "remove", label: "Remove", title: "Remove the chosen or the last point",
+      { name: "undo", label: say("Undo"), act: () => this.#pen.step("undo") },
+      { name: "redo", label: say("Redo"), act: () => this.#pen.step("redo") },
+      { name: "remove", label: say("Remove"), title: say("Remove the chosen or the last point"),
         act: () => this.#pen.remove() },
     ];
-    const marks = { name: "marks", label: "Marks", toggles: true, act: () => this.#toggleMarks() };
+    const marks = { name: "marks", label: say("Marks"), toggles: true, act: () => this.#toggleMarks() };
     const show = [marks, ...fullScreenControls(this.#stage.parentElement)];
     return [zoomControls(this.#camera), ...(drawing ? [edit] : []), show];
   }
@@ -274,7 +275,7 @@ export class PhotoAnnotatorElement extends HTMLElement {
   #moveCross(to) {
     this.#cross = to;
     this.#camera.reveal(to);
-    this.#say(to.join(", "), true);
+    this.#say(printedPlace(to), true);
   }
 
   #keyedViewer(key) {

@@ -12,14 +12,25 @@
  *
  * The form's other fields are said at the start of each file. Sending begins with the choice, so the
  * button is hidden; without a script the form sends everything at once. Files of another kind are
- * called by `data-one="log" data-many="logs"`. Tells `file-kept` {address} for each, which bubbles.
+ * called logs by `data-logs`. Tells `file-kept` {address} for each, which bubbles.
  */
 import { svg } from "../annotator/svg.js";
+import { say, sayNumber } from "../lib/say.js";
 import { Interrupted, Refusal, freshState, sendInBlocks } from "../lib/upload-blocks.js";
 
 const PATIENCE = 120_000;       // ms for one block: 1 MB over a very slow line
 const MOST_READ = 100e6;        // bytes of a file that are read at once, for its digest
 const NOT_SAID = new Set(["csrfmiddlewaretoken"]);
+const PICTURES = {
+  drop: say("You can also drop pictures here."), saved: say("1 picture saved"),
+  severalSaved: (n) => say("{n} pictures saved", { n }), show: say("Show the picture"),
+  showAll: (n) => say("Show the {n} pictures", { n }),
+};
+const LOGS = {
+  drop: say("You can also drop logs here."), saved: say("1 log saved"),
+  severalSaved: (n) => say("{n} logs saved", { n }), show: say("Show the log"),
+  showAll: (n) => say("Show the {n} logs", { n }),
+};
 
 export class PhotoUploadElement extends HTMLElement {
   #stop = null;
@@ -65,7 +76,7 @@ export class PhotoUploadElement extends HTMLElement {
     this.#list = element("ul", { className: "photo-queue" });
     this.#said = element("p", { className: "photo-said" });
     this.#said.setAttribute("role", "status");
-    this.#said.textContent = `You can also drop ${this.#many} here.`;
+    this.#said.textContent = this.#words.drop;
     this.append(this.#said, this.#list);
   }
 
@@ -114,9 +125,9 @@ export class PhotoUploadElement extends HTMLElement {
   async #send(job, signal) {
     const { file, row } = job;
     try {
-      row.say("Reading");
+      row.say(say("Reading"));
       const about = { ...job.about, name: file.name, size: file.size, ...(await digested(file)) };
-      row.say("Sending");
+      row.say(say("Sending"));
       const { kept } = await sendInBlocks(file, this.#how(about, row, signal), job.state);
       this.#succeed(row, kept);
     } catch (error) {
@@ -131,7 +142,7 @@ export class PhotoUploadElement extends HTMLElement {
       fetch: (url, options = {}) =>
         fetch(url, { ...options, signal: AbortSignal.any([signal, AbortSignal.timeout(PATIENCE)]) }),
       wait: (ms) => {
-        row.say("The connection broke. Trying again");
+        row.say(say("The connection broke. Trying again"));
         return waited(ms);
       },
       progress: (bytes) => row.advance(bytes),
@@ -140,7 +151,7 @@ export class PhotoUploadElement extends HTMLElement {
 
   #succeed(row, address) {
     this.#saved += 1;
-    row.finish("Saved", address);
+    row.finish(say("Saved"), address);
     this.dispatchEvent(new CustomEvent("file-kept", { bubbles: true, detail: { address } }));
   }
 
@@ -149,8 +160,8 @@ export class PhotoUploadElement extends HTMLElement {
     if (error instanceof Refusal) return job.row.refuse(this.#complain(job.file, error.message));
     // A file that was changed or taken away since it was chosen cannot be read.
     const why = error instanceof Interrupted
-      ? "The connection broke off. What has arrived is kept."
-      : "This device could not read the file. If it was moved or changed, choose it again.";
+      ? say("The connection broke off. What has arrived is kept.")
+      : say("This device could not read the file. If it was moved or changed, choose it again.");
     job.row.refuse(this.#complain(job.file, why), () => this.#again(job));
   }
 
@@ -166,9 +177,9 @@ export class PhotoUploadElement extends HTMLElement {
   }
 
   #tell() {
-    const parts = [`${this.#saved} ${this.#saved === 1 ? this.#one : this.#many} saved`];
-    if (this.#failed) parts.push(`${this.#failed} not`);
-    if (this.#waiting.length) parts.push(`${this.#waiting.length} to go`);
+    const parts = [this.#saved === 1 ? this.#words.saved : this.#words.severalSaved(this.#saved)];
+    if (this.#failed) parts.push(say("{n} not", { n: this.#failed }));
+    if (this.#waiting.length) parts.push(say("{n} to go", { n: this.#waiting.length }));
     // Why a file was not saved stands beside it; here it is for those who only hear.
     const heard = element("span", { className: "off", textContent: ` ${this.#complaint} ` });
     this.#said.replaceChildren(`${parts.join(", ")}.`, heard, " ");
@@ -177,16 +188,12 @@ export class PhotoUploadElement extends HTMLElement {
   }
 
   #link() {
-    const label = this.#saved === 1 ? `Show the ${this.#one}` : `Show the ${this.#saved} ${this.#many}`;
+    const label = this.#saved === 1 ? this.#words.show : this.#words.showAll(this.#saved);
     return element("a", { href: this.dataset.next ?? location.pathname, textContent: label });
   }
 
-  get #one() {
-    return this.dataset.one ?? "picture";
-  }
-
-  get #many() {
-    return this.dataset.many ?? "pictures";
+  get #words() {
+    return "logs" in this.dataset ? LOGS : PICTURES;
   }
 
   #madeRow(file) {
@@ -203,7 +210,7 @@ class Row {
 
   constructor({ name, size }) {
     this.#bar = element("progress", { max: size || 1, value: 0, ariaLabel: name });
-    this.#words.textContent = "Waiting";
+    this.#words.textContent = say("Waiting");
     this.element = element("li");
     const title = element("p", { className: "name", textContent: name });
     title.append(element("span", { className: "quiet", textContent: ` ${sized(size)}` }));
@@ -219,28 +226,28 @@ class Row {
   advance(bytes) {
     this.#bar.value = bytes;
     const all = bytes >= this.#bar.max;
-    this.#words.textContent = all ? "Being checked" : `Sending, ${Math.floor((100 * bytes) / this.#bar.max)} %`;
+    this.#words.textContent = all ? say("Being checked") : say("Sending, {percent} %", { percent: Math.floor((100 * bytes) / this.#bar.max) });
   }
 
   finish(words, address) {
     this.#bar.hidden = true;
     this.#words.textContent = `${words}. `;
-    this.#words.append(element("a", { href: address, textContent: "Open", ariaLabel: `Open ${this.#bar.ariaLabel}` }));
+    this.#words.append(element("a", { href: address, textContent: say("Open"), ariaLabel: `${say("Open")} ${this.#bar.ariaLabel}` }));
   }
 
   refuse(message, again) {
     this.#bar.hidden = true;
     this.#words.className = "err";
     const sign = svg("svg", { class: "sign", viewBox: "0 0 18 18", "aria-hidden": "true" }, svg("use", { href: "#bang" }));
-    this.#words.replaceChildren(sign, element("span", { textContent: `Not saved. ${capitalised(message)}` }));
+    this.#words.replaceChildren(sign, element("span", { textContent: say("Not saved. {words}", { words: capitalised(message) }) }));
     if (again) this.#offer(again);
   }
 
   #offer(again) {
-    const button = element("button", { type: "button", className: "second", textContent: "Try again" });
+    const button = element("button", { type: "button", className: "second", textContent: say("Try again") });
     button.addEventListener("click", () => {
       button.remove();
-      this.say("Waiting");
+      this.say(say("Waiting"));
       again();
     });
     this.element.append(button);
@@ -268,6 +275,6 @@ function waited(ms) {
 }
 
 const sized = (bytes) =>
-  (bytes < 1e5 ? `${Math.ceil(bytes / 1000)}\u202FkB` : `${(bytes / 1e6).toFixed(1)}\u202FMB`);
+  (bytes < 1e5 ? `${Math.ceil(bytes / 1000)}\u202FkB` : `${sayNumber((bytes / 1e6).toFixed(1))}\u202FMB`);
 const capitalised = (text) => text.charAt(0).toUpperCase() + text.slice(1);
 const element = (name, properties = {}) => Object.assign(document.createElement(name), properties);

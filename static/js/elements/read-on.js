@@ -1,3 +1,5 @@
+import { say } from "../lib/say.js";
+
 /**
  * Presses the button of a long reading again and again, until the log is read.
  *
@@ -44,7 +46,7 @@ export class ReadOnElement extends HTMLElement {
     }
     button.hidden = false;
     this.querySelector(".read-said").textContent =
-      "The connection broke off. What has been read is kept: press the button to go on.";
+      say("The connection broke off. What has been read is kept: press the button to go on.");
   }
 
   async #slice(signal) {

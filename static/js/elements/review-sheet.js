@@ -19,6 +19,7 @@
  */
 import { asked, placeOf } from "../lib/review-keys.js";
 import { keptDecisions } from "../lib/kept-decisions.js";
+import { say } from "../lib/say.js";
 
 const OFF = "review-keys-off";
 
@@ -67,7 +68,7 @@ export class ReviewSheetElement extends HTMLElement {
     box.type = "checkbox";
     box.checked = !this.#isOff;
     label.className = "tick";
-    label.append(box, "Single keys, while a row has the focus");
+    label.append(box, say("Single keys, while a row has the focus"));
     box.addEventListener("change", () => this.#switchKeys(!box.checked),
       { signal: this.#stop.signal });
     place.className = "keys";
@@ -78,7 +79,7 @@ export class ReviewSheetElement extends HTMLElement {
   #switchKeys(isOff) {
     this.#isOff = isOff;
     writeOff(isOff);
-    this.#say(isOff ? "Single keys are off; the arrow keys go on working." : "Single keys are on.");
+    this.#say(isOff ? say("Single keys are off; the arrow keys go on working.") : say("Single keys are on."));
   }
 
   /** One item at a time is a stop of the tabulator. */
@@ -101,9 +102,9 @@ export class ReviewSheetElement extends HTMLElement {
   }
 
   #act(action, item) {
-    if (action === "confirm") return this.#choose(item, "confirmed");
-    if (action === "dispute") return this.#choose(item, "disputed");
-    if (action === "measure") return this.#follow(item.querySelector("[data-measure]"));
+    if (action === say("confirm")) return this.#choose(item, "confirmed");
+    if (action === say("dispute")) return this.#choose(item, "disputed");
+    if (action === say("measure")) return this.#follow(item.querySelector("[data-measure]"));
     if (action === "open") return this.#follow(item.querySelector(".seen a"));
     this.#go(action, item);
   }
@@ -113,17 +114,17 @@ export class ReviewSheetElement extends HTMLElement {
     const at = placeOf(where, items.map((each) => "open" in each.dataset), items.indexOf(item));
     if (at >= 0) return items[at].focus();
     if (where === "undecided") return this.#goElsewhere();
-    this.#say(where === "next" ? "This is the last row." : "This is the first row.");
+    this.#say(where === "next" ? say("This is the last row.") : say("This is the first row."));
   }
 
   #goElsewhere() {
-    this.#say("Nothing is left to decide here.");
+    this.#say(say("Nothing is left to decide here."));
     document.querySelector("#close textarea")?.focus();
   }
 
   #follow(link) {
     if (link) link.click();
-    else this.#say("There is nothing of that kind at this row.");
+    else this.#say(say("There is nothing of that kind at this row."));
   }
 
   #clicked(event) {
@@ -138,7 +139,7 @@ export class ReviewSheetElement extends HTMLElement {
 
   #choose(item, decision) {
     const radio = item.querySelector(`[type=radio][value=${decision}]`);
-    if (!radio) return this.#say("Nothing is asked of you at this row.");
+    if (!radio) return this.#say(say("Nothing is asked of you at this row."));
     radio.checked = true;
     this.#changed(radio);
   }
@@ -149,7 +150,7 @@ export class ReviewSheetElement extends HTMLElement {
     const reason = item.querySelector("textarea");
     if (field.value !== "disputed" || reason.value.trim()) return this.#save(item);
     reason.focus();
-    this.#say("Write the reason; Control and Enter saves it.");
+    this.#say(say("Write the reason; Control and Enter saves it."));
   }
 
   #submitted(event) {
@@ -162,7 +163,7 @@ export class ReviewSheetElement extends HTMLElement {
   #save(item) {
     const ref = item.dataset.ref;
     const fields = fieldsOf(new FormData(this.#form), ref);
-    if (!fields[`${ref}-decision`]) return this.#say("Choose a decision first.");
+    if (!fields[`${ref}-decision`]) return this.#say(say("Choose a decision first."));
     return this.#queue({ ref, fields, at: new Date().toISOString() });
   }
 
@@ -213,7 +214,7 @@ export class ReviewSheetElement extends HTMLElement {
     }
     replace(this.querySelector("[data-progress]"), parts.progress);
     replace(document.querySelector("[data-sides]"), parts.sides);
-    this.#say(`Saved. ${parts.told}.`);
+    this.#say(say("Saved. {told}.", { told: parts.told }));
     this.dispatchEvent(new CustomEvent("decision-saved", {
       bubbles: true, detail: { ref: decision.ref } }));
   }
@@ -223,15 +224,15 @@ export class ReviewSheetElement extends HTMLElement {
     const words = Object.values(errors).join(" ");
     if (item) tell(item, words);
     if (isStale && item) offerReload(item.querySelector("[data-refused]"));
-    this.#say(`Not saved. ${words}`);
+    this.#say(say("Not saved. {words}", { words }));
   }
 
-  #keep(decision, item, why = "The site cannot be reached.") {
+  #keep(decision, item, why = say("The site cannot be reached.")) {
     const isKept = this.#kept.keep(decision);
     if (item && isKept) item.dataset.kept = "";
     this.#say(isKept
-      ? `${why} Your decision is kept on this device and sent when the site can be reached.`
-      : `${why} This device keeps nothing: save once more when the line is back.`);
+      ? say("{why} Your decision is kept on this device and sent when the site can be reached.", { why })
+      : say("{why} This device keeps nothing: save once more when the line is back.", { why }));
   }
 
   #sendKept() {
@@ -259,8 +260,8 @@ export class ReviewSheetElement extends HTMLElement {
 }
 
 function whyNot(answer) {
-  return answer.redirected ? "You are signed out: sign in again in another tab."
-    : `The site answered ${answer.status}.`;
+  return answer.redirected ? say("You are signed out: sign in again in another tab.")
+    : say("The site answered {status}.", { status: answer.status });
 }
 
 const itemOf = (node) => node.closest(".item");
@@ -283,14 +284,14 @@ function tell(item, words) {
 function offerReload(place) {
   const link = document.createElement("a");
   link.href = location.href;
-  link.textContent = "Load the page again";
+  link.textContent = say("Load the page again");
   place.append(" ", link);
 }
 
 function keyList() {
   const list = document.createElement("p");
-  const told = [["j k", "next, previous"], ["n", "next undecided"], ["c", "confirm"],
-    ["d", "dispute"], ["m", "measure"], ["o", "photo or log"], ["Esc", "back to the row"]];
+  const told = [["j k", say("next, previous")], ["n", say("next undecided")], ["c", say("confirm")],
+    ["d", say("dispute")], ["m", say("measure")], ["o", say("photo or log")], ["Esc", say("back to the row")]];
   for (const [key, words] of told) {
     const sign = document.createElement("kbd");
     sign.textContent = key;

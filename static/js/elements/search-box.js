@@ -1,4 +1,5 @@
 import { cutAfter, pointedAt } from "../lib/option-list.js";
+import { say } from "../lib/say.js";
 
 const PAUSE = 180;          // ms without typing until suggestions are asked for
 const LEAST = 2;
@@ -47,7 +48,7 @@ export class SearchBoxElement extends HTMLElement {
     const id = `suggestions-${++made}`;
     this.#list = Object.assign(document.createElement("ul"), { id, hidden: true });
     this.#list.setAttribute("role", "listbox");
-    this.#list.setAttribute("aria-label", "Suggestions");
+    this.#list.setAttribute("aria-label", say("Suggestions"));
     this.#told = Object.assign(document.createElement("span"), { className: "off" });
     this.#told.setAttribute("role", "status");
     this.append(this.#list, this.#told);
@@ -83,7 +84,8 @@ export class SearchBoxElement extends HTMLElement {
     if (!found.length || document.activeElement !== this.#input) return this.#close();
     this.#list.hidden = false;
     this.#input.setAttribute("aria-expanded", "true");
-    this.#told.textContent = `${found.length} suggestion${found.length > 1 ? "s" : ""}, arrow keys`;
+    this.#told.textContent = found.length === 1 ? say("1 suggestion, arrow keys")
+      : say("{n} suggestions, arrow keys", { n: found.length });
   }
 
   #close() {

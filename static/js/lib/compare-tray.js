@@ -3,6 +3,8 @@
  *
  * @typedef {{key: string, title: string}} Unit key as the address names it: "12", "12v2"
  */
+import { say } from "./say.js";
+
 export const MOST = 6;
 export const LEAST = 2;
 
@@ -37,7 +39,9 @@ export const address = (base, units) => `${base}?units=${units.map((one) => one.
 
 /** What stands beside the list. */
 export function words(units) {
-  if (units.length === 0) return "Nothing is collected for a comparison.";
-  if (units.length === 1) return "1 unit collected; add at least one more.";
-  return `${units.length} units collected${units.length === MOST ? "; there is no room for more" : ""}.`;
+  if (units.length === 0) return say("Nothing is collected for a comparison.");
+  if (units.length === 1) return say("1 unit collected; add at least one more.");
+  const n = units.length;
+  return n === MOST ? say("{n} units collected; there is no room for more.", { n })
+    : say("{n} units collected.", { n });
 }

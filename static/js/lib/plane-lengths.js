@@ -1,4 +1,5 @@
 /** Millimetres while drawing; the server works out the value that counts, with its uncertainty. */
+import { say, sayNumber } from "./say.js";
 
 /** @typedef {(point: [number, number]) => [number, number]} Plane pixels of the picture → mm */
 
@@ -33,7 +34,8 @@ export function printedLegs(lengths) {
   const total = lengths.reduce((sum, length) => sum + length, 0);
   if (!lengths.length || !Number.isFinite(total)) return "";
   const last = printedLength(lengths.at(-1));
-  return lengths.length === 1 ? last : `${last}, in all ${printedLength(total)}, along the line`;
+  return lengths.length === 1 ? last
+    : say("{last}, in all {total}, along the line", { last, total: printedLength(total) });
 }
 
-const printedLength = (mm) => `${mm.toFixed(2)}\u202Fmm`;
+const printedLength = (mm) => `${sayNumber(mm.toFixed(2))}\u202Fmm`;

@@ -1,10 +1,11 @@
 /** Numbers as the server prints them: prefix, narrow space, real minus; never more digits than known. */
+import { say, sayNumber } from "./say.js";
 import { printed, unitOf } from "./time-ticks.js";
 
 const PREFIXES = { "-9": "n", "-6": "µ", "-3": "m", 0: "", 3: "k", 6: "M" };
 const PREFIXED = new Set(["V", "A", "W", "s", "Hz"]);
 const DIGITS = 4;
-export const NONE = "no reading";
+export const NONE = say("no reading");
 
 /** @param {number} step smallest difference of two readings, 0 if it is not known */
 export function quantityText(value, unit, step = 0) {
@@ -32,7 +33,10 @@ export function timeText(time, [start, end]) {
 
 /** A time in seconds for a field, as finely as the view shows it. */
 export const secondsText = (time, [start, end]) =>
-  String(Number(time.toFixed(decimalsFor((end - start) / 1000, 12))));
+  sayNumber(Number(time.toFixed(decimalsFor((end - start) / 1000, 12))));
+
+/** What such a field says, written with a point or a comma. @param {string} text */
+export const secondsOf = (text) => Number(text.replace(",", "."));
 
 const decimalsFor = (resolution, most = 6) =>
   Math.min(Math.max(Math.ceil(-Math.log10(resolution || 1)), 0), most);

@@ -2,6 +2,7 @@
  * The five shapes of a mark: how many points each takes, how it is drawn, what lies on it.
  * "clicks" are no mark: one and the same point, clicked again and again.
  */
+import { say } from "./say.js";
 
 /** @typedef {[number, number]} Point in pixels of the picture */
 
@@ -16,8 +17,13 @@ export const SHAPES = {
   clicks: { least: 3, most: 30 },
 };
 
+const NAMES = {
+  point: say("point"), line: say("line"), path: say("path"), polygon: say("polygon"),
+  box: say("box"), clicks: say("series of clicks"),
+};
+
 /** What people call the shape. */
-export const called = (shape) => (shape === "clicks" ? "series of clicks" : shape);
+export const called = (shape) => NAMES[shape];
 
 /**
  * What keeps the points from being this shape, in the reader's words; "" if nothing does.
@@ -27,12 +33,18 @@ export const called = (shape) => (shape === "clicks" ? "series of clicks" : shap
  */
 export function complaint(shape, points, corners = 0) {
   const { least, most } = limits(shape, corners);
-  if (points.length < least) return `A ${called(shape)} needs ${counted(least)}. Add ${least - points.length} more.`;
-  if (points.length > most) return `A ${called(shape)} here has ${counted(most)}. Remove ${points.length - most}.`;
+  if (points.length < least) {
+    return say("A {shape} needs {points}. Add {n} more.",
+      { shape: called(shape), points: counted(least), n: least - points.length });
+  }
+  if (points.length > most) {
+    return say("A {shape} here has {points}. Remove {n}.",
+      { shape: called(shape), points: counted(most), n: points.length - most });
+  }
   return "";
 }
 
-export const counted = (number) => (number === 1 ? "1 point" : `${number} points`);
+export const counted = (number) => (number === 1 ? say("1 point") : say("{n} points", { n: number }));
 
 function limits(shape, corners) {
   return corners ? { least: corners, most: corners } : SHAPES[shape];
@@ -68,9 +80,20 @@ export function halved(points, index) {
 
 /** What is said of a point, such as "Point 2 of a line". */
 export function pointName(shape, index) {
-  if (shape === "point") return "Point";
-  if (shape === "clicks") return `Click ${index + 1}`;
-  return `${shape === "box" ? "Corner" : "Point"} ${index + 1} of a ${shape}`;
+  const n = index + 1;
+  if (shape === "point") return say("Point");
+  if (shape === "clicks") return say("Click {n}", { n });
+  if (shape === "box") return say("Corner {n} of a box", { n });
+  return say("Point {n} of a {shape}", { n, shape: called(shape) });
+}
+
+/** What is said of a point that was placed or moved. @param {string} at its place, in words */
+export function pointPlaced(shape, index, at) {
+  const n = index + 1;
+  if (shape === "point") return say("Point at {at}.", { at });
+  if (shape === "clicks") return say("Click {n} at {at}.", { n, at });
+  if (shape === "box") return say("Corner {n} of a box at {at}.", { n, at });
+  return say("Point {n} of a {shape} at {at}.", { n, shape: called(shape), at });
 }
 
 /** The corners that are joined by legs, in drawing order. */

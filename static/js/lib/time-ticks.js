@@ -1,4 +1,5 @@
 /** Ticks of an axis of time, as `figures/time_axis.py` sets them: unit by the span, round numbers. */
+import { sayNumber } from "./say.js";
 
 const UNITS = [
   ["ns", 1e-9, 0], ["µs", 1e-6, 2e-6], ["ms", 1e-3, 2e-3], ["s", 1, 2], ["min", 60, 180],
@@ -40,5 +41,5 @@ function roundStep(rough, unit) {
 /** A number with so many decimals and a real minus sign. */
 export function printed(number, decimals) {
   const text = Math.abs(number).toFixed(decimals);
-  return number < 0 && Number(text) !== 0 ? `−${text}` : text;
+  return (number < 0 && Number(text) !== 0 ? "−" : "") + sayNumber(text);
 }

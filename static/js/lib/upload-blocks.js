@@ -9,6 +9,8 @@
  * `kept` is the address of what the file became. {refused}, in words, may come instead of any of them.
  * 409 states the right offset; 404 means that the server no longer knows the upload.
  */
+import { say } from "./say.js";
+
 export const BLOCK = 1024 * 1024;
 export const TRIES = 8;
 const LONGEST_WAIT = 30_000;
@@ -136,8 +138,9 @@ function agreed(said) {
 
 function meaning({ status, redirected }) {
   if (redirected || status === 401 || status === 403) {
-    return "The server no longer takes this page's files. Sign in again in another tab, reload this page, then choose the file again.";
+    return say("The server no longer takes this page's files. Sign in again in another tab, reload this page, then choose the file again.");
   }
-  if (status === 413) return "It is larger than the server takes. Send a smaller copy.";
-  return `The server did not take it (answer ${status}). Reload this page, then choose the file again.`;
+  if (status === 413) return say("It is larger than the server takes. Send a smaller copy.");
+  return say("The server did not take it (answer {status}). Reload this page, then choose the file again.",
+    { status });
 }
