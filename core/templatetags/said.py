@@ -6,6 +6,8 @@ from django import template
 from django.utils.safestring import SafeData, mark_safe
 from django.utils.translation import get_language
 
+from core.words.as_written import AsWritten
+from core.words.numbers import as_typed
 from core.words.said import said as say
 
 register = template.Library()
@@ -18,7 +20,7 @@ PICTURE_TEXT = re.compile(
 @register.filter
 def said(text):
     """Markup that is finished already stays as it is: pictures have a filter of their own."""
-    if text is None or text == "" or isinstance(text, SafeData):
+    if text is None or text == "" or isinstance(text, (SafeData, AsWritten)):
         return text
     return say(str(text))
 
@@ -42,3 +44,9 @@ def said_either(value):
 def said_each(texts):
     """Several texts, to be joined or walked through."""
     return [said(text) for text in texts]
+
+
+@register.filter
+def typed(text):
+    """Numbers of a field as they are typed in the reader's language."""
+    return as_typed(str(text), get_language() or "en")

@@ -6,8 +6,9 @@ import re
 from django import forms
 from django.core.exceptions import ValidationError
 
+from teardowns.forms.number_fields import own_mark
 from teardowns.forms.quantity_entry import condition_field
-from teardowns.forms.quantity_field import QuantityField, typed_text
+from teardowns.forms.quantity_field import QuantityField, as_shown, typed_text
 from teardowns.logs.conditions import Accuracy, Cable, Conditions
 from teardowns.logs.roles import ROLES
 from teardowns.models import RecordingKind
@@ -20,6 +21,8 @@ MOST_SHARE = 50.0             # % of reading
 
 class AccuracyField(forms.CharField):
     """`0.5 % + 20 mV`: limits of error as data sheets print them; an Accuracy, or None."""
+
+    takes_numbers = True
 
     def __init__(self, unit, **options):
         self.unit = unit
@@ -46,13 +49,14 @@ class AccuracyField(forms.CharField):
 
     def _number(self, part, text):
         try:
-            return read_quantity(part.strip(), "1").value
+            return read_quantity(part.strip(), "1", decimal_mark=own_mark()).value
         except QuantityError as error:
             raise ValidationError(self._not_understood(text)) from error
 
     def _fixed(self, part, text):
         try:
-            return read_quantity(part, self.unit, default_unit=self.unit).value
+            return read_quantity(part, self.unit, default_unit=self.unit,
+                                 decimal_mark=own_mark()).value
         except QuantityError as error:
             raise ValidationError(self._not_understood(text)) from error
 
@@ -126,7 +130,7 @@ class ConditionsForm(forms.Form):
                 if unit != "°C" else "As its data sheet prints them, such as 1.5 °C.")
         wanted = FIELDS[self.kind]
         self.fields = {name: self.fields[name] for name in wanted}
-        self.initial = self._texts(conditions) | typed
+        self.initial = as_shown(self.fields, self._texts(conditions)) | typed
 
     def _texts(self, stated):
         cable = stated.cable

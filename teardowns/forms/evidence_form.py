@@ -4,6 +4,7 @@ import secrets
 from django import forms
 from django.core.validators import RegexValidator
 
+from teardowns.forms.quantity_field import as_shown
 from teardowns.models import How, State
 from teardowns.services.save_section import RowChange, differs
 
@@ -116,7 +117,7 @@ class EvidenceForm(forms.Form):
                          use_required_attribute=False)
         self.prepare()
         choose_first(self.fields.values())
-        self.initial = self.initial_of(row) if row else {}
+        self.initial = as_shown(self.fields, self.initial_of(row)) if row else {}
         self.initial |= {"key": self.own_key, "version": row.version if row else 0}
         if typed is not None:
             self.initial |= typed_initial(typed, self)

@@ -5,7 +5,9 @@ from dataclasses import replace
 
 from django import forms
 
+from core.words.as_written import AsWritten
 from teardowns.engine.quantities import GROUPS
+from teardowns.forms.number_fields import WholeField, shown_text
 from teardowns.forms.quantity_field import QuantityField, typed_text
 from teardowns.logs.layout import Layout, LogColumn
 from teardowns.logs.roles import NOT_USED, ROLES, TIME, UNITS
@@ -24,7 +26,8 @@ TIME_STYLES = [("numbers", "numbers in a unit"), ("clock", "time of day, or date
                ("interval", "no column: one row after the other")]
 DATE_ORDERS = [("", "no dates"), ("ymd", "year, month, day"), ("dmy", "day, month, year"),
                ("mdy", "month, day, year")]
-COLUMN_WORDS = {"role": "What is", "unit": "Unit of", "place": "Place of"}
+COLUMN_WORDS = {"role": "What is {}", "unit": "Unit of {}", "place": "Place of {}"}
+UNNAMED = {"role": "What is Column {}", "unit": "Unit of Column {}", "place": "Place of Column {}"}
 UNIT_CHOICES = [("", "as usual"), *((spelling, spelling) for unit, spellings in UNITS.items()
                                     if unit for spelling in spellings)]
 
@@ -36,7 +39,7 @@ class LayoutForm(forms.Form):
     separator = forms.ChoiceField(label="Between columns", choices=SEPARATORS)
     decimal = forms.ChoiceField(label="Decimal mark", choices=DECIMALS)
     thousands = forms.ChoiceField(label="Between thousands", choices=THOUSANDS, required=False)
-    first_line = forms.IntegerField(
+    first_line = WholeField(
         label="Numbers begin in line", min_value=1, max_value=100_000, error_messages={
             "invalid": "Write the number of the first line that holds readings.",
             "min_value": "The first line of a file is line 1."})
@@ -51,25 +54,26 @@ class LayoutForm(forms.Form):
         initial = {name: getattr(layout, name) for name in (
             "encoding", "separator", "decimal", "thousands", "first_line", "time_style",
             "date_order")}
-        initial["interval"] = typed_text(layout.interval, "s")
+        initial["interval"] = shown_text(typed_text(layout.interval, "s"))
         super().__init__(data, initial=initial | rest.pop("initial", {}),
                          use_required_attribute=False, **rest)
         for column in layout.columns:
             self._add_column(column)
 
     def _add_column(self, column):
-        name = column.label or f"Column {column.index + 1}"
         for what, choices, value in (
                 ("role", [(role.code, role.label) for role in ROLES.values()], column.role),
                 ("unit", UNIT_CHOICES, column.unit), ("place", PLACES, column.place)):
             self.fields[f"{what}-{column.index}"] = forms.ChoiceField(
                 choices=choices, required=what == "role", initial=value,
-                label=f"{COLUMN_WORDS[what]} {name}")
+                label=COLUMN_WORDS[what].format(column.label) if column.label
+                else UNNAMED[what].format(column.index + 1))
 
     def column_fields(self):
         """The fields of each column, in the order of the file."""
         return [{what: self[f"{what}-{column.index}"] for what in COLUMN_WORDS}
-                | {"label": column.label or f"Column {column.index + 1}", "index": column.index}
+                | {"label": AsWritten(column.label) or f"Column {column.index + 1}",
+                   "index": column.index}
                 for column in self.layout.columns]
 
     def text_fields(self):

@@ -8,11 +8,13 @@ from django import forms
 from django.core.exceptions import ValidationError
 
 from teardowns.engine.quantities import QUANTITIES
+from teardowns.forms.number_fields import NumberField
 from teardowns.imaging.known_lengths import BESIDE, BY_CODE, ON_UNIT
 from teardowns.imaging.points import SHAPES, checked, parsed_points
 from teardowns.models import Stage
 
 LEGEND_HINT = "Printed at the ends of the colour scale in the picture. Left empty: it has none."
+UNCERTAIN = "The uncertainty of an emissivity lies between 0 and 0.5."
 MM = 1e-3
 TYPED = "typed"
 SHAPE_NAMES = {"point": "point", "line": "line", "path": "path, open", "polygon": "area",
@@ -121,20 +123,16 @@ class MarkForm(DrawnForm):
         return cleaned
 
 
-class LengthField(forms.FloatField):
+class LengthField(NumberField):
     """Millimetres as people type them; metres afterwards."""
 
+    units = ("mm",)
+
     def __init__(self, **rest):
-        super().__init__(min_value=0.0, max_value=2000.0,
-                         widget=forms.TextInput(attrs={"inputmode": "decimal", "class": "num"}),
-                         error_messages={
+        super().__init__(min_value=0.0, max_value=2000.0, error_messages={
                              "invalid": "Write a number of millimetres, such as 25.4.",
                              "max_value": "More than 2 metres: is that in millimetres?",
                              "min_value": "A length is not negative."}, **rest)
-
-    def to_python(self, value):
-        text = str(value or "").strip().removesuffix("mm").strip().replace(",", ".")
-        return super().to_python(text)
 
     def clean(self, value):
         length = super().clean(value)
@@ -206,29 +204,22 @@ class ScaleCornersForm(ScaleForm):
         return points
 
 
-class CelsiusField(forms.FloatField):
+class CelsiusField(NumberField):
+    units = ("°C", "K")
+
     def __init__(self, **rest):
         super().__init__(
-            widget=forms.TextInput(attrs={"inputmode": "decimal", "class": "num"}),
             error_messages={"invalid": "Write a number of °C, such as 71.5.",
                             "min_value": "Colder than this site knows: check the sign.",
                             "max_value": "Hotter than any charger: check the number."}, **rest)
 
-    def to_python(self, value):
-        text = str(value or "").strip().removesuffix("°C").removesuffix("K").strip()
-        return super().to_python(text.replace(",", ".").replace("−", "-"))
 
-
-class EmissivityField(forms.FloatField):
+class EmissivityField(NumberField):
     def __init__(self, **rest):
         range_ = "An emissivity lies between 0.05 and 1."
         super().__init__(min_value=0.05, max_value=1.0, error_messages={
             "min_value": range_, "max_value": range_,
-            "invalid": "Write a number between 0.05 and 1, such as 0.95."},
-            widget=forms.TextInput(attrs={"inputmode": "decimal", "class": "num"}), **rest)
-
-    def to_python(self, value):
-        return super().to_python(str(value or "").strip().replace(",", "."))
+            "invalid": "Write a number between 0.05 and 1, such as 0.95."}, **rest)
 
 
 class TemperatureForm(DrawnForm):
@@ -244,9 +235,11 @@ class TemperatureForm(DrawnForm):
     emissivity = EmissivityField(
         label="Emissivity of the surface", initial=0.95,
         help_text="Tape 0.95, plastic 0.92. Bare metal mirrors the room: put tape on it first.")
-    emissivity_u = forms.FloatField(
+    emissivity_u = NumberField(
         label="± U of it", min_value=0.0, max_value=0.5, initial=0.04, help_text="95 %.",
-        widget=forms.TextInput(attrs={"inputmode": "decimal", "class": "num"}))
+        error_messages={
+            "min_value": UNCERTAIN, "max_value": UNCERTAIN,
+            "invalid": "Write a number between 0 and 0.5, such as 0.04."})
     background = CelsiusField(label="What the surface mirrors, °C", min_value=-40, max_value=400,
                               initial=23, help_text="As a rule the room.")
     legend_low = CelsiusField(label="Lowest temperature on the legend, °C", required=False,

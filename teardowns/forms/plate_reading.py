@@ -1,6 +1,7 @@
 """A printed text read into claims: for the page beside the text, and as rows of the table."""
 from dataclasses import dataclass
 
+from teardowns.forms.number_fields import shown_text
 from teardowns.forms.quantity_field import typed_text
 from teardowns.models import ClaimKind
 from teardowns.reading.plates import PlateError, PlateReading, read_plate
@@ -87,10 +88,10 @@ def _row(claim, text_key):
     return {
         "kind": claim.kind, "text": claim.text[:300], "printed_text": text_key,
         "start": claim.start, "end": claim.end,
-        "voltage": _voltage(claim),
-        "frequency": _range_text(claim.frequency_low, claim.frequency_high, "Hz"),
-        "current": typed_text(claim.current, "A"),
-        "power": typed_text(claim.power, "W") if claim.power_stated else "",
+        "voltage": shown_text(_voltage(claim)),
+        "frequency": shown_text(_range_text(claim.frequency_low, claim.frequency_high, "Hz")),
+        "current": shown_text(typed_text(claim.current, "A")),
+        "power": shown_text(typed_text(claim.power, "W")) if claim.power_stated else "",
         "port": claim.port[:40], "mark": _mark(claim)[:60],
         "shared": {True: "yes", False: "no", None: ""}[claim.shared],
     }

@@ -5,6 +5,7 @@ from decimal import Decimal
 from django import forms
 from django.core.exceptions import ValidationError
 
+from teardowns.forms.number_fields import own_mark, shown_text
 from teardowns.reading.quantity import QuantityError, read_quantity
 from teardowns.reading.units import Scale, spellings_of
 
@@ -33,13 +34,15 @@ def read_field(text, unit, shown_in=""):
     """`read_quantity` with the field's own unit for a bare number, and a form's error."""
     default_unit = shown_in or (None if unit == "1" else unit)
     try:
-        return read_quantity(text, unit, default_unit=default_unit)
+        return read_quantity(text, unit, default_unit=default_unit, decimal_mark=own_mark())
     except QuantityError as error:
         raise ValidationError(error.message) from error
 
 
 class QuantityField(forms.CharField):
     """One quantity as text; cleans to its value in SI, or None. Takes no ± unless told to."""
+
+    takes_numbers = True
 
     def __init__(self, unit, shown_in="", *, low=0.0, with_spread=False, **options):
         self.unit, self.shown_in = unit, shown_in
@@ -66,6 +69,8 @@ class QuantityField(forms.CharField):
 class RangeField(forms.CharField):
     """`100-240 V` or `5 V`; cleans to (low, high) in SI, both None when empty."""
 
+    takes_numbers = True
+
     def __init__(self, unit, **options):
         self.unit = unit
         super().__init__(required=False, max_length=80, **options)
@@ -87,3 +92,10 @@ class RangeField(forms.CharField):
         return f"{typed_text(low, self.unit).removesuffix(f' {self.unit}')}-" + typed_text(
             high, self.unit
         )
+
+
+def as_shown(fields, texts):
+    """Stored texts of a form; the numbers among them as the reader would type them."""
+    return {name: shown_text(text) if isinstance(text, str) and name in fields
+            and getattr(fields[name], "takes_numbers", False) else text
+            for name, text in texts.items()}

@@ -19,8 +19,12 @@ def value_field(unit="1", shown_in=""):
     return QuantityField(unit, shown_in, low=float("-inf"), with_spread=True, label="Value")
 
 
+class SpreadField(forms.CharField):
+    takes_numbers = True
+
+
 def spread_field():
-    return forms.CharField(required=False, label="± U", max_length=40)
+    return SpreadField(required=False, label="± U", max_length=40)
 
 
 def spread_kind_field():

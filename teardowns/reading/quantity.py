@@ -57,15 +57,23 @@ _SIDE = re.compile(
     r"|(?P<whole>[+-]?[0-9]*)(?P<letter>[pnuUµμmkKMGRrΩ\u2126VF])(?P<rest>[0-9]+))"
     r" ?(?P<unit>[^0-9+(), ±][^0-9+(),±]*[23]?)?"
 )
-_THOUSANDS = re.compile(r"[+-]?[1-9][0-9]{0,2},[0-9]{3}")
+# By the writer's decimal mark: where the other one may stand between thousands.
+_THOUSANDS = {
+    mark: re.compile(rf"(?<![0-9.,])[+-]?[1-9][0-9]{{0,2}}[{other}][0-9]{{3}}(?![0-9.,])")
+    for mark, other in ((".", ","), (",", "."))
+}
+_MARK_NAMES = {".": "point", ",": "comma"}
 _BRACKETED = re.compile(r"\(([^()]*)\) ?([^()]*)")
 _SPACES = str.maketrans(dict.fromkeys("\u00a0\u2009\u202f\u2007\t", " ") | {"\u2212": "-"})
 
 
-def read_quantity(text: str, unit: str, *, default_unit: str | None = None) -> Reading:
+def read_quantity(text: str, unit: str, *, default_unit: str | None = None,
+                  decimal_mark: str = ".") -> Reading:
     """Read `text` as a quantity whose SI unit is `unit`.
 
     `default_unit` is the unit of a bare number (a spelling of `unit`, such as "µF" for "F").
+    Both marks are read before decimals; the one that is not `decimal_mark`, the writer's own, is
+    asked about where it may stand between thousands: 1,234, or 1.234 in a language with a comma.
     Raises QuantityError for anything that is not exactly one quantity.
     """
     if not isinstance(text, str) or not text.strip():
@@ -79,10 +87,23 @@ def read_quantity(text: str, unit: str, *, default_unit: str | None = None) -> R
         plain = plain.replace("+/-", "±").replace("+-", "±")
     if plain[0] == "(" and (bracketed := _BRACKETED.fullmatch(plain)):
         plain = f"{bracketed[1]} {bracketed[2]}"
+    refuse_thousands(plain, decimal_mark)
     value_text, plus_minus, spread_text = plain.partition("±")
     if not plus_minus:
         return _read_alone(value_text, unit, default_unit, text)
     return _read_with_spread(value_text.rstrip(), spread_text.lstrip(), unit, default_unit, text)
+
+
+def refuse_thousands(text: str, decimal_mark: str = ".") -> None:
+    """Raises QuantityError where a number of `text` may be in thousands or have three decimals."""
+    found = _THOUSANDS[decimal_mark].search(text)
+    if found:
+        number = re.split("[.,]", found[0])
+        raise QuantityError(
+            f"“{found[0]}” can be read as {''.join(number)} or as {decimal_mark.join(number)}: "
+            "write the one you mean, without a thousands separator and with a "
+            f"{_MARK_NAMES[decimal_mark]} for decimals."
+        )
 
 
 def _read_alone(plain: str, unit: str, default_unit: str | None, text: str) -> Reading:
@@ -136,13 +157,6 @@ def _match_side(plain: str, unit: str, text: str) -> re.Match[str]:
     side = _SIDE.fullmatch(plain)
     if side is None:
         raise _why_unreadable(plain, unit, text)
-    number = side["number"]
-    if number is not None and "," in number and _THOUSANDS.fullmatch(number):
-        raise QuantityError(
-            f"“{number}” can be read as {number.replace(',', '')} or as "
-            f"{number.replace(',', '.')}: write the one you mean, without a thousands separator "
-            "and with a point for decimals."
-        )
     return side
 
 

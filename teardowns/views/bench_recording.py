@@ -11,6 +11,7 @@ from teardowns import access
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.forms.cautions import DEFERRAL
 from teardowns.forms.conditions_form import ConditionsForm
+from teardowns.forms.number_fields import shown_text
 from teardowns.forms.quantity_field import typed_text
 from teardowns.forms.recording_forms import (
     DescribeRecordingForm,
@@ -132,7 +133,7 @@ def _forms(recording, act, typed):
 
 
 def _offset(stated):
-    return typed_text(stated.input_offset, "s") if stated.input_log else ""
+    return shown_text(typed_text(stated.input_offset, "s")) if stated.input_log else ""
 
 
 def _others(recording):

@@ -11,6 +11,7 @@ from teardowns import access
 from teardowns.forms.cautions import DEFERRAL
 from teardowns.forms.conditions_form import ConditionsForm
 from teardowns.forms.layout_form import LayoutForm
+from teardowns.forms.number_fields import shown_text
 from teardowns.forms.quantity_field import QuantityField, typed_text
 from teardowns.forms.recording_forms import FILED, answers_in
 from teardowns.logs.conditions import Conditions
@@ -140,7 +141,7 @@ def _follow(typed, layout, said, answers, is_other_kind):
 
 def _shown(layout, name):
     value = getattr(layout, name)
-    return typed_text(value, "s") if name == "interval" else str(value)
+    return shown_text(typed_text(value, "s")) if name == "interval" else str(value)
 
 
 def _columns_in(layout):

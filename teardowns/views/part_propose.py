@@ -7,6 +7,7 @@ from core.once import once
 from core.stale import Stale
 from teardowns import access
 from teardowns.engine.quantities import QUANTITIES
+from teardowns.forms.number_fields import shown_text
 from teardowns.forms.part_forms import FORMS
 from teardowns.forms.quantity_field import typed_text
 from teardowns.models import Change, Part, PartProposal
@@ -102,7 +103,7 @@ def _initial(query, part, limit, again):
 
 def _typed(code, value):
     quantity = QUANTITIES.get(code)
-    return typed_text(value, quantity.unit, quantity.shown_in) if quantity else ""
+    return shown_text(typed_text(value, quantity.unit, quantity.shown_in)) if quantity else ""
 
 
 def _alike(form):

@@ -12,6 +12,7 @@ from teardowns.forms.evidence_form import (
     state_field,
     text_field,
 )
+from teardowns.forms.number_fields import WholeField
 from teardowns.forms.quantity_entry import port_field
 from teardowns.forms.quantity_field import QuantityField, typed_text
 from teardowns.models import Bridged, Component, How, Role, State
@@ -52,8 +53,8 @@ class ComponentForm(EvidenceForm):
     state = state_field()
     role = forms.ChoiceField(label="What it is")
     marking = text_field("Marking, word for word", 200)
-    count = forms.IntegerField(required=False, min_value=1, max_value=999, label="How many alike",
-                               error_messages=NUMBER_ERRORS)
+    count = WholeField(required=False, min_value=1, max_value=999, label="How many alike",
+                       error_messages=NUMBER_ERRORS)
     nominal = QuantityField("1", label="Value of one", with_spread=True)
     tolerance = QuantityField("1", "%", label="Tolerance, ±")
     rated_voltage = QuantityField("V", label="Rated voltage")

@@ -10,6 +10,7 @@ from teardowns.forms.evidence_form import (
     yes_no_field,
     yes_no_text,
 )
+from teardowns.forms.number_fields import NumberField, WholeField
 from teardowns.forms.quantity_field import QuantityField, typed_text
 from teardowns.models import (
     Damage,
@@ -40,19 +41,19 @@ class StackLayerForm(EvidenceForm):
     names = ("position", "layer", *OF_WINDING, *OF_INSULATION, "margin_left", "margin_right",
              "damage", "condition", "documented")
 
-    position = forms.IntegerField(min_value=1, max_value=999, label="Place",
+    position = WholeField(min_value=1, max_value=999, label="Place",
                                   error_messages=NUMBER_ERRORS)
     layer = forms.ChoiceField(choices=[("", "choose"), *LAYERS], required=False, label="Layer")
-    turns = forms.FloatField(required=False, min_value=0, max_value=5000, label="Turns",
+    turns = NumberField(required=False, min_value=0, max_value=5000, label="Turns",
                              error_messages=NUMBER_ERRORS)
-    strands = forms.IntegerField(required=False, min_value=1, max_value=1000, label="Strands",
+    strands = WholeField(required=False, min_value=1, max_value=1000, label="Strands",
                                  error_messages=NUMBER_ERRORS)
     bare_diameter = _length("Bare diameter")
     wire_insulation = forms.ChoiceField(choices=WireInsulation, required=False,
                                         label="Wire insulation")
     in_parallel = forms.ChoiceField(choices=JOINED, required=False,
                                     label="Joined to its layer before")
-    tape_layers = forms.IntegerField(required=False, min_value=0, max_value=100,
+    tape_layers = WholeField(required=False, min_value=0, max_value=100,
                                      label="Tape layers", error_messages=NUMBER_ERRORS)
     thickness = _length("Layer thickness")
     margin_left = _length("Margin, left")
