@@ -4,6 +4,7 @@ from __future__ import annotations
 from math import isnan
 from typing import Any
 
+from core.words.as_written import AsWritten
 from teardowns.logs.cells import number, seconds
 from teardowns.logs.detect import Proposal
 from teardowns.logs.layout import Layout, LogColumn
@@ -20,7 +21,8 @@ def layout_preview(proposal: Proposal, layout: Layout) -> dict[str, Any]:
     rows = [{"line": line, "cells": [cell[:SHOWN_CELL] for cell in cells]}
             for line, cells in proposal.rows[:SHOWN_ROWS]]
     first = proposal.rows[0] if proposal.rows else (0, ())
-    return {"heads": [column.label or f"Column {column.index + 1}" for column in layout.columns],
+    return {"heads": [AsWritten(column.label) or f"Column {column.index + 1}"
+                      for column in layout.columns],
             "rows": rows, "line": first[0],
             "read": [_read(column, first[1], layout) for column in layout.columns]}
 

@@ -9,6 +9,7 @@ import numpy as np
 from django.urls import reverse
 from django.utils.safestring import mark_safe
 
+from core.words.as_written import AsWritten
 from teardowns.figures.photo_marks import DrawnMark, marks_drawing
 from teardowns.imaging.scales import stored_scale
 from teardowns.imaging.web_annotation import read
@@ -38,7 +39,8 @@ def picture(photo: Photo, files: Sequence[PhotoDerivative], sizes: str = SIZES) 
         "src": address(photo, best.width) if best else "",
         "srcset": ", ".join(f"{address(photo, each.width)} {each.width}w" for each in files),
         "sizes": sizes, "width": photo.width, "height": photo.height,
-        "alt": photo.alt or photo.caption or f"Photo, {photo.get_stage_display().lower()}",
+        "alt": AsWritten(photo.alt or photo.caption)
+        or f"Photo, {photo.get_stage_display().lower()}",
         "full": address(photo, files[-1].width) if files else "",
     }
 
@@ -116,7 +118,7 @@ def drawn(mark: Annotation, meant: str = "") -> DrawnMark:
 def _listed(mark, names, links):
     stored = read(mark.body)
     return {"key": mark.key, "version": mark.version, "shape": stored.shape,
-            "label": stored.label or names.get(mark.shows, "") or stored.shape,
+            "label": AsWritten(stored.label) or names.get(mark.shows, "") or stored.shape,
             "shows": names.get(mark.shows, ""), "ref": mark.shows,
             "evidence": links.evidence(mark.shows) if mark.shows in names else "",
             "author": mark.author.get_username()}

@@ -6,6 +6,7 @@ from typing import Any
 
 from django.urls import reverse
 
+from core.words.as_written import AsWritten
 from teardowns.logs.channels import Channels
 from teardowns.logs.conditions import Conditions
 from teardowns.logs.extracted import result_from
@@ -53,18 +54,18 @@ def title(recording: Recording) -> str:
 
 
 def facts(recording: Recording) -> list[str]:
-    """How long, how many rows, by what; a sentence each."""
+    """How many rows, where, by what."""
     said = [f"{recording.rows:,} rows".replace(",", "\u202f")] if recording.rows else []
     if recording.port:
         said.append(f"port {recording.port.label}")
-    return [*said, *([recording.instrument] if recording.instrument else [])]
+    return [*said, *([AsWritten(recording.instrument)] if recording.instrument else [])]
 
 
-def columns_said(recording: Recording) -> list[str]:
-    """ "Voltage (V): output voltage": each column that is used, as the file heads it."""
+def columns_said(recording: Recording) -> list[tuple[str, str]]:
+    """ "Voltage (V)", "output voltage": each column that is used, as the file heads it."""
     if not recording.layout:
         return []
-    return [f"{column.label or f'column {column.index + 1}'}: {ROLES[column.role].label}"
+    return [(AsWritten(column.label) or f"column {column.index + 1}", ROLES[column.role].label)
             for column in Layout.from_json(recording.layout).used()]
 
 
@@ -93,7 +94,7 @@ def recording_row(recording: Recording) -> dict[str, Any]:
     """A line of a list of logs: what it is and how far it came."""
     return {"title": title(recording), "caption": recording.caption,
             "file": recording.original_name,        # the contributor's own business
-            "key": recording.key, "facts": ", ".join(facts(recording)),
+            "key": recording.key, "facts": facts(recording),
             "state": state_of(recording), "remark": GENERATED if recording.generated else ""}
 
 

@@ -8,6 +8,7 @@ from typing import Any
 from django.http import Http404, HttpResponse, JsonResponse
 from django.utils.cache import patch_vary_headers
 
+from core.words.said import said as in_words
 from teardowns.access import unit_to_change
 from teardowns.services.receive_photo import NO_ROOM
 from teardowns.services.receive_upload import LARGEST_BLOCK, WrongOffset, append_block
@@ -83,7 +84,7 @@ def _finished(request, upload, kind, status):
 
 def _refused(request, error):
     """422; a browser prints that as a fault of the page, so a script may prefer 200 (RFC 7240)."""
-    message = getattr(error, "message", str(error))
+    message = in_words(getattr(error, "message", str(error)))
     preferred = {each.strip().lower() for each in request.headers.get("Prefer", "").split(",")}
     if PREFERENCE in preferred:
         answer = JsonResponse({"refused": message}, headers={"Preference-Applied": PREFERENCE})

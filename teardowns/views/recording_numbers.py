@@ -6,6 +6,8 @@ from django.core.files.storage import storages
 from django.http import FileResponse, Http404, HttpResponse, JsonResponse, StreamingHttpResponse
 from django.utils.cache import patch_cache_control
 
+from core.templatetags.said import said_picture
+from core.words.said import said
 from teardowns import access
 from teardowns.figures.log_chart import log_chart
 from teardowns.logs.extracted import result_from
@@ -27,20 +29,27 @@ def recording_window(request, pk, key):
     try:
         start, end, points = _asked(request.GET)
     except ValueError:
-        return JsonResponse({"message": "“from” and “to” are seconds, “points” is a whole number: "
-                                        "write numbers."}, status=400)
+        return JsonResponse({"message": said("“from” and “to” are seconds, “points” is a whole "
+                                             "number: write numbers.")}, status=400)
     with ExitStack() as stack:
         channels = _opened(stack, recording)
         first, last = float(channels.time[0]), float(channels.time[-1])
         ends = sorted((first if start is None else start, last if end is None else end))
-        return JsonResponse(window_json(channels, *ends, points))
+        return JsonResponse(_said(window_json(channels, *ends, points)))
 
 
-def _asked(said):
-    ends = [float(said[name]) if said.get(name) else None for name in ("from", "to")]
+def _said(window):
+    """Each channel under its name in the reader's language."""
+    return window | {"channels": [
+        channel | {"label": said(channel["label"]), "panel": said(channel["panel"])}
+        for channel in window["channels"]]}
+
+
+def _asked(typed):
+    ends = [float(typed[name]) if typed.get(name) else None for name in ("from", "to")]
     if any(end is not None and not isfinite(end) for end in ends):
         raise ValueError
-    points = int(said["points"]) if said.get("points") else USUAL_POINTS
+    points = int(typed["points"]) if typed.get("points") else USUAL_POINTS
     return *ends, min(max(points, POINTS[0]), POINTS[1])
 
 
@@ -51,7 +60,7 @@ def recording_chart(request, pk, key):
         channels = _opened(stack, recording)
         results = [result_from(result) for result in results_of(recording)]
         drawing = log_chart(log_figure("log", title(recording), channels, results), DRAWN_WIDTH)
-    return HttpResponse(drawing, content_type="image/svg+xml", headers={
+    return HttpResponse(said_picture(drawing), content_type="image/svg+xml", headers={
         "Content-Disposition": f'inline; filename="{recording.key}.svg"'})
 
 

@@ -43,7 +43,7 @@ def test_the_name_of_the_file_is_apart_from_what_others_see():
     row = recording_row(Recording(key="thermal-1", kind="thermal", original_name="mine.csv",
                                   rows=12_345, instrument="Logger 8"))
     assert (row["caption"], row["file"]) == ("", "mine.csv")
-    assert row["facts"] == "12\u202f345 rows, Logger 8"
+    assert row["facts"] == ["12\u202f345 rows", "Logger 8"]
 
 
 def test_what_is_stated_is_said_and_what_is_not_is_left_out():
