@@ -56,14 +56,23 @@ def waiting(uploads: type[Upload], contributor) -> QuerySet[Upload]:
 
 
 def append_block(*, contributor, upload: Upload, offset: int, block: bytes) -> Upload:
-    """The upload with this block at its end. Raises WrongOffset; nothing is written twice."""
+    """The upload with this block at its end. Raises WrongOffset; nothing is written twice.
+
+    What came before may lie on another host's disk, or have been lost with it: then the sender
+    begins again where this host's file ends, for a hole must never become part of an original.
+    """
     with transaction.atomic():
         upload = type(upload).objects.select_for_update().get(pk=upload.pk)
-        if offset != upload.received or offset + len(block) > upload.byte_size:
-            raise WrongOffset(upload.received)
-        _write(path_of(upload), offset, block)
-        upload.received += len(block)
+        path = path_of(upload)
+        if upload.received < upload.byte_size:
+            upload.received = min(upload.received, path.stat().st_size if path.exists() else 0)
+        follows = offset == upload.received and offset + len(block) <= upload.byte_size
+        if follows:
+            _write(path, offset, block)
+            upload.received += len(block)
         upload.save(update_fields=["received", "changed_at"])
+    if not follows:
+        raise WrongOffset(upload.received)
     return upload
 
 

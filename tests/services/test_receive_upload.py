@@ -64,6 +64,23 @@ def test_what_a_crash_wrote_beyond_the_row_is_written_over(alice, unit, tmp_path
     assert path_of(upload).read_bytes() == content
 
 
+@pytest.mark.parametrize("left", [0, 700])
+def test_blocks_that_lie_on_another_host_are_asked_for_again(alice, unit, tmp_path, left):
+    """Never a hole: the file would be as long as announced and not what was sent."""
+    path = photograph(tmp_path)
+    content = path.read_bytes()
+    upload = append_block(contributor=alice, upload=begin(alice, unit, path), offset=0,
+                          block=content[:1000])
+    with path_of(upload).open("r+b") as file:
+        file.truncate(left)
+    with pytest.raises(WrongOffset) as wrong:
+        append_block(contributor=alice, upload=upload, offset=1000, block=content[1000:2000])
+    assert wrong.value.expected == left
+    upload.refresh_from_db()
+    send(alice, upload, content)
+    assert path_of(upload).read_bytes() == content
+
+
 def test_more_than_was_announced_is_not_taken(alice, unit, tmp_path):
     upload = begin(alice, unit, photograph(tmp_path))
     with pytest.raises(WrongOffset):
