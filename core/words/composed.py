@@ -41,4 +41,9 @@ CHECKS = (
     f"{DREW}. That is more than 10 % above it, at no more than the claimed power.",
     f"{DREW}. More than 10 % above it, but with a load above the claimed power.",
 )
-COMPOSED = JOINTS + FINDINGS + SAFETY + CHECKS
+ACCOUNTS = (
+    *(f"{browser} on {{system}}" for browser in ("Edge", "Opera", "Firefox", "Chromium or Chrome",
+                                                 "Safari")),
+    *(f"{{user}}, {role}" for role in ("contributor", "reviewer", "moderator", "administrator")),
+)
+COMPOSED = JOINTS + FINDINGS + SAFETY + CHECKS + ACCOUNTS
