@@ -1,4 +1,6 @@
 """Whether the collected static files are those of this code."""
+import posixpath
+
 from django.conf import settings
 from django.contrib.staticfiles.finders import get_finders
 from django.contrib.staticfiles.storage import staticfiles_storage
@@ -23,4 +25,6 @@ def static_files_are_collected():
 
 
 def _names():
-    return sorted(name for finder in get_finders() for name, _ in finder.list([]))
+    """As they are collected: some lie below a folder of their finder's."""
+    return sorted(posixpath.join(getattr(store, "prefix", None) or "", name)
+                  for finder in get_finders() for name, store in finder.list([]))
