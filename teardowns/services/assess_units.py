@@ -42,11 +42,20 @@ def assessments_of(units: Sequence[Unit], documents: Sequence[Mapping[str, Any]]
             for unit, document in zip(units, documents, strict=True)]
     stored = _stored(keys, confirmed_only, rules.version)
     new = [at for at, key in enumerate(keys) if key not in stored]
-    reports = verdicts([documents[at] for at in new], confirmed_only, rules)
-    made = [_assessment(units[at], report, confirmed_only)
-            for at, report in zip(new, reports, strict=True)]
+    reports = _reports(new, keys, documents, confirmed_only, rules)
+    made = [_assessment(units[at], reports[at], confirmed_only) for at in new]
     stored |= zip([keys[at] for at in new], Assessment.objects.bulk_create(made), strict=True)
     return [stored[key] for key in keys]
+
+
+def _reports(new, keys, documents, confirmed_only, rules) -> dict[int, dict[str, Any]]:
+    """By place. Where all that counts is confirmed, what is confirmed is all that counts: the same
+    evidence has the same report."""
+    known = _stored([keys[at] for at in new], not confirmed_only, rules.version) if new else {}
+    found = {at: known[keys[at]].payload for at in new if keys[at] in known}
+    rest = [at for at in new if at not in found]
+    made = verdicts([documents[at] for at in rest], confirmed_only, rules)
+    return found | dict(zip(rest, made, strict=True))
 
 
 def _locked(pks):

@@ -36,6 +36,7 @@ PRINTED = ("title", "maker", "model", "kind", "channel", "published_at")
 ASSESSED = ("verdict", "claimed_power", "plausibility", "capability", "capability_low",
             "capability_high", "risk", "flags")
 STAGES = Stage.values
+WORDED = frozenset(("publication_id", "is_listed"))     # without these a search finds what it found
 COLUMNS = tuple(field.attname for field in ListedUnit._meta.concrete_fields
                 if not field.primary_key and field.name != "changed")
 
@@ -47,18 +48,17 @@ def list_units(unit_pks: Iterable[int | None]) -> list[int]:
     if not pks:
         return []                        # a draft's change does not wait for the clock
     clock = hold_clock()                 # then read: what was committed before is seen
-    changed = [row for row, columns in _beside(pks) if columns]
+    changed = {row: columns for row, columns in _beside(pks) if columns}
     if changed:
         number = raise_clock(clock)
         for row in changed:
             row.changed = number
-        ListedUnit.objects.bulk_create(changed, update_conflicts=True, unique_fields=["unit"],
+        ListedUnit.objects.bulk_create([*changed], update_conflicts=True, unique_fields=["unit"],
                                        update_fields=[*_names(COLUMNS), "changed"])
-    moved = [row.unit_id for row in changed]
-    index_words(moved)
+    index_words(row.unit_id for row, columns in changed.items() if not WORDED.isdisjoint(columns))
     index_likeness(pks)                  # looks itself what moved, photos among it
     want_sisters(pks)
-    return moved
+    return [row.unit_id for row in changed]
 
 
 def list_slice(after_pk: int = 0, size: int = SLICE) -> int | None:

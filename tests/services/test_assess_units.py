@@ -6,12 +6,14 @@ from django.contrib.auth import get_user_model
 
 from teardowns.engine import rulebook
 from teardowns.exchange.digest import digest
+from teardowns.exchange.verdict import verdicts
 from teardowns.models import Assessment, ReferenceSet, Unit
 from teardowns.services import assess_units as service
 from teardowns.services.assess_units import assess_units, list_columns
 from teardowns.services.export_unit import unit_document
 from teardowns.services.import_unit import import_unit
 from tests.exchange.whole_document import whole_document
+from tests.published import confirm_all
 
 pytestmark = pytest.mark.django_db
 
@@ -139,3 +141,21 @@ def test_what_hurts_without_a_level_is_counted_for_reviewers():
     report = {"headline": None, "claims": [], "capability": {"low": None, "high": None},
               "safety": NOTHING | {"without_scenario": [2], "flags": [0, 4]}}
     assert list_columns(report)["flags"] == 3
+
+
+def test_where_everything_is_confirmed_both_kinds_are_one_computation(unit, monkeypatch):
+    confirm_all(unit)
+    (public,) = assess_units([unit], confirmed_only=True)
+    monkeypatch.setattr(service, "verdicts", lambda documents, *_: [1 / 0 for _ in documents])
+    (whole,) = assess_units([unit])
+    assert whole.pk != public.pk and not whole.confirmed_only
+    assert whole.payload == public.payload and whole.capability == public.capability
+    monkeypatch.undo()
+    assert whole.payload == verdicts([unit_document(unit)])[0]
+
+
+def test_where_a_row_waits_each_kind_is_computed(unit):
+    confirm_all(unit)
+    unit.measurements.filter(key="held").update(review_state="open")
+    public, whole = (assess_units([unit], confirmed_only=kind)[0] for kind in (True, False))
+    assert public.evidence_digest != whole.evidence_digest
