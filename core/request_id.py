@@ -12,6 +12,7 @@ def numbered_requests(get_response):
 
     def middleware(request):
         token = current.set(uuid4().hex)
+        request.number = current.get()          # Django logs a bad answer when all is over
         try:
             response = get_response(request)
             response.headers[HEADER] = current.get()
@@ -26,5 +27,6 @@ class WithRequest(logging.Filter):
     """Gives each line of the log a `request_id`, `-` outside of requests."""
 
     def filter(self, record):
-        record.request_id = current.get() or "-"
+        of_record = getattr(getattr(record, "request", None), "number", "")
+        record.request_id = current.get() or of_record or "-"
         return True

@@ -35,6 +35,15 @@ def test_a_line_that_is_logged_meanwhile_carries_it(rf):
     assert request_id.current.get() == ""
 
 
+def test_a_line_about_a_request_that_is_over_carries_its_number(rf):
+    request = rf.get("/")
+    answer = request_id.numbered_requests(lambda request: HttpResponse())(request)
+    line = logging.LogRecord("django.request", logging.WARNING, "", 1, "Not Found", (), None)
+    line.request = request
+    request_id.WithRequest().filter(line)
+    assert line.request_id == answer["X-Request-ID"]
+
+
 def test_a_line_outside_of_requests_carries_a_dash():
     line = logging.LogRecord("site", logging.INFO, "", 1, "started", (), None)
     assert request_id.WithRequest().filter(line) and line.request_id == "-"
