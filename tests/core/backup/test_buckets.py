@@ -1,4 +1,4 @@
-"""A bucket is listed in pages with all that is asked of a file, and restored into as a folder is."""
+"""A bucket is listed in pages with all that is asked of a file, and restored into like a folder."""
 import boto3
 import pytest
 from django.core.files.base import ContentFile
