@@ -18,6 +18,12 @@ class SaidForms(DjangoTemplates):
         return super().render(template_name, context, request)
 
 
+def _said_group(name, options, index):
+    for option in options:
+        _say(option)
+    return name and said(str(name)), options, index
+
+
 def _say(widget):
     attributes = widget.get("attrs", {})
     for name in SHOWN:
@@ -25,8 +31,7 @@ def _say(widget):
             attributes[name] = said(str(attributes[name]))
     if "label" in widget and not isinstance(widget.get("value"), ModelChoiceIteratorValue):
         widget["label"] = said(str(widget["label"]))
-    for _, options, _ in widget.get("optgroups", ()):
-        for option in options:
-            _say(option)
+    if "optgroups" in widget:
+        widget["optgroups"] = [_said_group(*group) for group in widget["optgroups"]]
     for inside in widget.get("subwidgets", ()):
         _say(inside)

@@ -44,7 +44,7 @@ def all_texts() -> dict[str, str]:
 def _files() -> Iterator[tuple[str, list[str]]]:
     for path in _sources("templates", "*.*"):
         name = path.removeprefix("templates/")
-        yield path, [text for text, _ in texts_of_template(name)]
+        yield path, list(texts_of_template(name))
     for room in ("core", "teardowns"):
         for path in _sources(room, "*.py"):
             yield path, [text for text, _ in texts_of_source(_here(path))]

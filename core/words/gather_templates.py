@@ -5,7 +5,7 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
-from django.template import engines
+from django.template import Engine
 from django.template.base import Node
 from django.templatetags.i18n import BlockTranslateNode, TranslateNode
 
@@ -20,14 +20,14 @@ TAG = re.compile(r"<[^>]*>", re.DOTALL)
 LETTERS = re.compile(r"[^\W\d_]{2,}")
 
 
-def texts_of_template(name: str) -> Iterator[tuple[str, int]]:
-    """(msgid, line) of each tag that translates."""
-    template = engines["django"].engine.get_template(name)
+def texts_of_template(name: str) -> Iterator[str]:
+    """The msgid of each tag that translates."""
+    template = Engine.get_default().get_template(name)
     for node in _nodes(template.nodelist):
         if isinstance(node, TranslateNode):
-            yield node.filter_expression.var.literal.replace("%", "%%"), node.token.lineno
+            yield node.filter_expression.var.literal.replace("%", "%%")
         elif isinstance(node, BlockTranslateNode):
-            yield _block_text(node), node.token.lineno
+            yield _block_text(node)
 
 
 def _nodes(nodes):

@@ -122,9 +122,8 @@ class Catalogue:
         if SENTENCE_END.search(text):
             yield _joined(self._sentences(text))
         yield from (self._filled(match, text) for match in across)
-        if text.endswith("."):
-            said = self._said(text[:-1])
-            yield Said(said.text + ".", said.missed)
+        if text.endswith(".") and not (said := self._said(text[:-1])).missed:
+            yield Said(said.text + ".")
         yield from self._lists(text)
 
     def _matches(self, text):

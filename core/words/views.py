@@ -1,5 +1,6 @@
 """Which language the site speaks to a reader."""
 from django.conf import settings
+from django.contrib.auth import get_user_model
 from django.shortcuts import redirect, render
 from django.urls import Resolver404, resolve
 from django.views.decorators.cache import never_cache
@@ -19,7 +20,7 @@ def language(request):
         return render(request, "core/language.html", {"form": form, "came_from": came_from})
     chosen = form.cleaned_data["language"]
     if request.user.is_authenticated:
-        type(request.user).objects.filter(pk=request.user.pk).update(language=chosen)
+        get_user_model().objects.filter(pk=request.user.pk).update(language=chosen)
     answer = redirect(came_from)
     answer.set_cookie(settings.LANGUAGE_COOKIE_NAME, chosen, max_age=YEAR,
                       secure=settings.LANGUAGE_COOKIE_SECURE, httponly=True, samesite="Lax")
