@@ -10,6 +10,7 @@ BY_THE_CLOCK = {
     "lapse_hidden": Schedule.HOURLY,
     "lapse_reviews": Schedule.HOURLY,
     "look_again": Schedule.HOURLY,
+    "note_end_of_log": Schedule.HOURLY,
     "pack_listing": Schedule.HOURLY,
     "send_digests": Schedule.DAILY,
     "sweep_printouts": Schedule.DAILY,
