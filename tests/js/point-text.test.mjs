@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { parsedPoints, printedPoints, rounded } from "../../static/js/lib/point-text.js";
+import { parsedPoints, printedPlace, printedPoints, rounded } from "../../static/js/lib/point-text.js";
 
 test("points are x,y with a space between", () => {
   assert.deepEqual(parsedPoints("12.5,40 80,41"), [[12.5, 40], [80, 41]]);
@@ -32,4 +32,8 @@ test("what is printed is read again", () => {
 
 test("a rounded number is never minus zero", () => {
   assert.ok(Object.is(rounded(-0.04), 0));
+});
+
+test("a place for eyes and ears has a space after its comma", () => {
+  assert.equal(printedPlace([12.46, 40]), "12.5, 40");
 });

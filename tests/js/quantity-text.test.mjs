@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 
 import {
-  differenceText, quantityText, secondsText, timeText,
+  differenceText, quantityText, secondsOf, secondsText, timeText,
 } from "../../static/js/lib/quantity-text.js";
 
 const THIN = "\u202f";
@@ -48,4 +48,10 @@ test("a time is told as finely as the view shows it", () => {
 test("a field gets seconds without idle digits", () => {
   assert.equal(secondsText(12.300000001, [0, 60]), "12.3");
   assert.equal(secondsText(0.00012345, [0, 0.001]), "0.000123");      // 1 µs
+});
+
+test("a field says seconds with a point or a comma", () => {
+  assert.equal(secondsOf("12,5"), 12.5);
+  assert.equal(secondsOf("12.5"), 12.5);
+  assert.ok(Number.isNaN(secondsOf("1,2,3")));
 });

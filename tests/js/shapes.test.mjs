@@ -2,7 +2,8 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 
 import {
-  complaint, distanceTo, extent, halved, isFull, moved, nearestOf, pathData, placed, pointName, without,
+  complaint, distanceTo, extent, halved, isFull, moved, nearestOf, pathData, placed, pointName,
+  pointPlaced, without,
 } from "../../static/js/lib/shapes.js";
 
 const SQUARE = [[0, 0], [10, 0], [10, 10], [0, 10]];
@@ -99,4 +100,10 @@ test("points are named by their place in the shape", () => {
 
 test("an extent is left, top, width, height", () => {
   assert.deepEqual(extent([[3, 9], [1, 4], [2, 2]]), [1, 2, 2, 7]);
+});
+
+test("a point that was placed says which it is and where", () => {
+  const said = ["point", "clicks", "box", "path"].map((shape) => pointPlaced(shape, 1, "12.5, 40"));
+  assert.deepEqual(said, ["Point at 12.5, 40.", "Click 2 at 12.5, 40.",
+    "Corner 2 of a box at 12.5, 40.", "Point 2 of a path at 12.5, 40."]);
 });
