@@ -130,7 +130,7 @@ export class PhotoAnnotatorElement extends HTMLElement {
       { name: "remove", label: say("Remove"), title: say("Remove the chosen or the last point"),
         act: () => this.#pen.remove() },
     ];
-    const marks = { name: "marks", label: say("Marks"), toggles: true, act: () => this.#toggleMarks() };
+    const marks = { name: "marks", label: say("Marks shown"), toggles: true, act: () => this.#toggleMarks() };
     const show = [marks, ...fullScreenControls(this.#stage.parentElement)];
     return [zoomControls(this.#camera), ...(drawing ? [edit] : []), show];
   }

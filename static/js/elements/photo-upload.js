@@ -125,7 +125,7 @@ export class PhotoUploadElement extends HTMLElement {
   async #send(job, signal) {
     const { file, row } = job;
     try {
-      row.say(say("Reading"));
+      row.say(say("Being read"));
       const about = { ...job.about, name: file.name, size: file.size, ...(await digested(file)) };
       row.say(say("Sending"));
       const { kept } = await sendInBlocks(file, this.#how(about, row, signal), job.state);
@@ -232,7 +232,8 @@ class Row {
   finish(words, address) {
     this.#bar.hidden = true;
     this.#words.textContent = `${words}. `;
-    this.#words.append(element("a", { href: address, textContent: say("Open"), ariaLabel: `${say("Open")} ${this.#bar.ariaLabel}` }));
+    const textContent = say("Open {name}", { name: this.#bar.ariaLabel });
+    this.#words.append(element("a", { href: address, textContent }));
   }
 
   refuse(message, again) {

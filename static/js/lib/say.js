@@ -1,5 +1,5 @@
 /**
- * Words of scripts in the language of the page: say("Add a point"), say("{n} of {all}", {n, all}).
+ * Words of scripts in the language of the page, such as say("{n} pictures saved", {n}).
  * English is what stands in the code; another language is a module of its texts, made by
  * `manage.py gather_words`, which is loaded before anything is said.
  */
