@@ -1,4 +1,4 @@
-"""The index of the whole listing, kept for processes that begin."""
+"""The index of the whole listing, kept for processes that begin; the gravest units are found."""
 from django.db import migrations, models
 
 
@@ -14,4 +14,7 @@ class Migration(migrations.Migration):
             ("stamp", models.CharField(max_length=8)),
             ("packed", models.BinaryField()),
         ]),
+        migrations.AddIndex("listedunit", models.Index(
+            fields=["risk", "-published_at", "-unit"], name="listing_gravest",
+            condition=models.Q(is_listed=True))),
     ]

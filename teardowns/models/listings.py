@@ -61,6 +61,8 @@ class ListedUnit(models.Model):
         indexes = [
             models.Index(fields=["is_listed", "-published_at", "-unit"],
                          name="listing_newest"),
+            models.Index(fields=["risk", "-published_at", "-unit"], name="listing_gravest",
+                         condition=models.Q(is_listed=True)),
         ]
 
     def __str__(self):

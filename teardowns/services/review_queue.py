@@ -10,7 +10,7 @@ from django.db.models import OuterRef, Subquery
 from django.utils import timezone
 
 from core.accounts.models import User
-from teardowns.models import Affiliation, Assessment, Review, ReviewEnding, Unit
+from teardowns.models import Affiliation, Assessment, Correction, Review, ReviewEnding, Unit
 from teardowns.reviewing.pairing import is_refused
 from teardowns.reviewing.ranking import SERIOUS, Waiting, rank
 from teardowns.workflow import WAITING
@@ -51,7 +51,7 @@ class Queue:
 
 
 def review_queue(reviewer: User, now: datetime | None = None) -> Queue:
-    """Four queries, however many works wait."""
+    """Five queries, however many works wait."""
     now = now or timezone.now()
     units = list(_waiting())
     reviews = _reviews(units)
@@ -71,9 +71,17 @@ def _waiting():
     """Every work that waits, with what ranks it: columns of the newest assessments alone."""
     confirmed = Assessment.objects.filter(unit=OuterRef("pk"), confirmed_only=True)
     return works_under_review().filter(
-        work_status__in=WAITING, quarantined_at=None).exclude(status="withdrawn").with_stored(
-        *STORED).annotate(
+        pk__in=_handed_in(), work_status__in=WAITING, quarantined_at=None).exclude(
+        status="withdrawn").with_stored(*STORED).annotate(
         stored_confirmed=Subquery(confirmed.values("plausibility")[:1])).order_by("pk")
+
+
+def _handed_in() -> list[int]:
+    """Asked for by themselves: among units with their work every unit would have to be looked at.
+    """
+    units = Unit.objects.filter(status__in=WAITING).order_by().values_list("pk")
+    corrections = Correction.objects.filter(status__in=WAITING, closed_at=None)
+    return [pk for pk, in units.union(corrections.order_by().values_list("unit"))]
 
 
 def _reviews(units: Sequence[Unit]) -> Mapping[int, list[Review]]:

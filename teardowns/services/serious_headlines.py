@@ -7,7 +7,7 @@ from types import SimpleNamespace
 from typing import Any
 
 from teardowns.engine.risk import ORDER
-from teardowns.models import EVIDENCE, Publication, ReviewDecision
+from teardowns.models import EVIDENCE, ListedUnit, Publication, ReviewDecision
 
 from .confirmations import DECIDED, confirmed_refs, counted
 
@@ -24,10 +24,12 @@ class Headline:
 
 
 def serious_headlines() -> list[Headline]:
-    """Of the newest public records, in two queries."""
+    """Of the newest public records, in three queries."""
+    gravest = ListedUnit.objects.listed().filter(risk=SERIOUS).order_by("-published_at", "-unit")
     publications = list(Publication.objects.current().filter(
+        pk__in=list(gravest.values_list("publication", flat=True)[:LOOKED_AT]),
         standing__risk=SERIOUS).select_related("unit__contributor", "standing").defer(
-        "document", "words")[:LOOKED_AT])
+        "document", "words"))
     decisions = _decisions([one.unit_id for one in publications])
     return [headline for one in publications for headline in _of(one, decisions[one.unit_id])]
 

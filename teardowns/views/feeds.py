@@ -10,7 +10,7 @@ from django.utils.feedgenerator import Atom1Feed
 from django.utils.http import http_date
 
 from teardowns import access
-from teardowns.models import Publication
+from teardowns.models import ListedUnit, Publication
 from teardowns.presenting.feed_entries import headline_entries, publication_entries
 from teardowns.services.feed_state import feed_state
 from teardowns.services.serious_headlines import serious_headlines
@@ -30,7 +30,7 @@ class Feed(Atom1Feed):
 def feed_newest(request):
     """Records as they are published, the newest first."""
     return _answer(request, "Newest records", "Chargers that somebody opened, as published.",
-                   lambda: publication_entries(_newest(Publication.objects.current())))
+                   lambda: publication_entries(_newest(ListedUnit.objects.listed())))
 
 
 def feed_serious(request):
@@ -47,13 +47,16 @@ def feed_family(request, slug):
     return _answer(
         request, f"Board family {family.name}", "Records whose board belongs to this family.",
         lambda: publication_entries(_newest(
-            Publication.objects.current().filter(unit__in=family.published_units()))),
+            ListedUnit.objects.listed().filter(unit__in=family.published_units()))),
         family.name, str(family.version))
 
 
-def _newest(publications):
-    return publications.select_related("unit__contributor", "standing").defer(
-        "document", "frozen", "words").order_by("-published_at", "-pk")[:ENTRIES]
+def _newest(listed):
+    """What is public of the newest of these units."""
+    pks = listed.order_by("-published_at", "-unit").values_list("publication", flat=True)[:ENTRIES]
+    return Publication.objects.current().filter(pk__in=list(pks)).select_related(
+        "unit__contributor", "standing").defer("document", "frozen", "words").order_by(
+        "-published_at", "-pk")
 
 
 def _answer(request, title, about, entries, *extra):

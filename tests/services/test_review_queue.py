@@ -179,5 +179,5 @@ def test_work_that_was_handed_in_anew_is_reviewed_anew(unit, rita, rolf):
 def test_forty_units_cost_as_many_queries_as_one(waiting, rita, django_assert_num_queries):
     for number in range(40):
         waiting(f"unit {number}", contributor=person(f"c{number}"))
-    with django_assert_num_queries(4):
+    with django_assert_num_queries(5):
         assert len(review_queue(rita).offered) == 40

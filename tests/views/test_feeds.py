@@ -15,13 +15,15 @@ from teardowns.models import (
     Unit,
 )
 from teardowns.models.replies import MakerAccount, Reply, ReplyVersion
+from teardowns.services.list_units import list_units
 from tests.published import published
 from tests.views.listed import contributor
 
 from .atom import entries_of, feed_of, text
 
 pytestmark = pytest.mark.django_db
-FINDING = {"scenario": "loose_metal", "title": "Loose metal reaches live parts", "level": "serious",
+FINDING = {"scenario": "loose_metal", "hazard": "shock", "level": "serious",
+           "title": "Loose metal reaches live parts",
            "sentence": "In the unit examined a loose screw can bridge the gap.",
            "evidence": ["measurement/mass"]}
 
@@ -41,6 +43,7 @@ def serious(unit, **finding):
     standing.payload["safety"]["findings"] = [FINDING | finding]
     standing.risk = 4
     standing.save()
+    list_units([unit.pk])
 
 
 def confirm(unit, *reviewers, decision="confirmed"):

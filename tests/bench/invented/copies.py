@@ -36,6 +36,7 @@ from .template import Template
 
 PK, MASS, REACH = "@@PK@@", "@@MASS@@", "@@REACH@@"       # numbers, so that quotes go with them
 OBTAINED = "2020-01-01"
+ALWAYS = ("unit", "author", "version")                     # what is frozen names these itself
 EXAMINED = ("marketplace", "web_shop")                     # channels that show how much was sold
 
 
@@ -241,8 +242,8 @@ def _without_defaults(frozen):
     def short(row):
         model = apps.get_model(row["model"])
         return row | {"fields": {
-            name: value for name, value in row["fields"].items()
-            if name in ("unit", "author") or value != model._meta.get_field(name).get_default()}}
+            name: value for name, value in row["fields"].items() if name in ALWAYS
+            or value != model._meta.get_field(name).get_default()}}
 
     return {name: [short(row) for row in found] if isinstance(found, list) else found
             for name, found in frozen.items()}
