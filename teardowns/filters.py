@@ -12,6 +12,7 @@ from django.db.models import Q, TextField
 from django.db.models.functions import Cast
 from django.http import QueryDict
 
+from core.words.as_written import AsWritten
 from teardowns.browsing.addresses import query_of
 from teardowns.browsing.facets import NONE, Bands, Facet
 from teardowns.browsing.finding import RANK
@@ -166,12 +167,13 @@ class ListQuery:
 
 def _conditions(asked: ListQuery) -> Iterator[Condition]:
     if asked.text:
-        yield "Search", asked.text, replace(asked, text="").query()
+        yield "Search", AsWritten(asked.text), replace(asked, text="").query()
     for facet, codes in asked.choices.items():
         for code in codes:
             rest = tuple(other for other in codes if other != code)
             without = replace(asked, choices={**asked.choices, facet: rest})
-            yield FACETS[facet].label, FACETS[facet].label_of(code), without.query()
+            known = FACETS[facet].values.get(code) or AsWritten(FACETS[facet].label_of(code))
+            yield FACETS[facet].label, known, without.query()
 
 
 def values_of(facet: Facet, counts: Mapping[str, int]) -> list[tuple[str, str]]:
@@ -179,7 +181,7 @@ def values_of(facet: Facet, counts: Mapping[str, int]) -> list[tuple[str, str]]:
     new = [code for code in counts if code not in facet.values]
     if facet.code == "year":
         new.sort(reverse=True)
-    return [(code, code) for code in new] + list(facet.values.items())
+    return [(code, AsWritten(code)) for code in new] + list(facet.values.items())
 
 
 @lru_cache(1000)

@@ -69,7 +69,8 @@ def _group(axis: Axis, heading: str, spans: Iterable[Span]) -> Iterable[str]:
 
 def _row(axis: Axis, span: Span) -> str:
     cut = span.value is not None and not axis.holds(span.value)
-    name = linked(span.place, span.evidence) + element("small", escape(span.detail))
+    name = (element("span", linked(span.place, span.evidence), translate="no")
+            + element("small", escape(span.detail)))
     numbers = grade_mark(span.grade) + "".join(
         element("small", line) for line in _numbers(span, cut))
     middle = element("svg", _drawing(axis, span, cut), y="50%", height="1")
@@ -84,9 +85,13 @@ def _numbers(span: Span, cut: bool) -> list[str]:
 
 
 def _spoken(span: Span) -> str:
-    required = f", required {span.required}" if span.required else ""
-    measured = f"measured {span.measured}" if span.value is not None else span.measured
-    return f"{span.place}, {span.detail}: {measured}{required}, {span.grade}"
+    if span.value is None:
+        return (f"{span.place}, {span.detail}: {span.measured}, required {span.required}, "
+                f"{span.grade}" if span.required else
+                f"{span.place}, {span.detail}: {span.measured}, {span.grade}")
+    return (f"{span.place}, {span.detail}: measured {span.measured}, required {span.required}, "
+            f"{span.grade}" if span.required else
+            f"{span.place}, {span.detail}: measured {span.measured}, {span.grade}")
 
 
 def _drawing(axis: Axis, span: Span, cut: bool) -> str:

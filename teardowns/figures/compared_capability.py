@@ -19,7 +19,7 @@ class Standing:
     """A unit at one mains condition."""
 
     name: str                       # markup: letter, name, conditions
-    spoken: str                     # the same facts as the drawing, for who cannot see it
+    spoken: str                     # the same facts for who cannot see it, in their language
     capability: Capability | None   # None: cannot tell
     claim: Claimed | None
     numbers: str                    # markup
@@ -37,8 +37,8 @@ def _group(axis, heading, standings):
     head = element("th", escape(heading), scope="rowgroup", role="rowheader", colspan=3)
     yield element("tr", head, cls="group", role="row")
     for one in standings:
-        yield scale_row(one.name, picture(grid(axis) + _drawing(axis, one), one.spoken),
-                        one.numbers)
+        drawn = picture(grid(axis) + _drawing(axis, one), one.spoken, translate="no")
+        yield scale_row(one.name, drawn, one.numbers)
 
 
 def _drawing(axis: Axis, one: Standing) -> str:

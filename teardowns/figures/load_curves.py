@@ -109,7 +109,7 @@ def _row(key, curve, currents, volts_text):
     name = escape(f"{key}: {curve.label}")
     label = element("a", name, href=curve.href) if curve.href else name
     known = [voltage_at(curve, amperes) for amperes in currents]
-    return element("tr", element("th", label, scope="row"), *(
+    return element("tr", element("th", label, scope="row", translate="no"), *(
         element("td", "not recorded" if isnan(volts) else escape(volts_text(volts)), cls="r num")
         for volts in known))
 

@@ -22,11 +22,15 @@ def percent(share: float) -> str:
     return f"{share:.2f}%"
 
 
-def picture(contents: str, title: str = "") -> str:
-    """The drawing that fills one cell; without a title it is decoration to a screen reader."""
+def picture(contents: str, title: str = "", translate: str | None = None) -> str:
+    """The drawing that fills one cell; without a title it is decoration to a screen reader.
+
+    translate : "no" where the title is in the reader's language already
+    """
     if not title:
         return element("svg", contents, aria_hidden="true")
-    return element("svg", element("title", escape(title)), contents, role="img")
+    spoken = element("title", escape(title), translate=translate)
+    return element("svg", spoken, contents, role="img")
 
 
 def pinned(share: float, contents: str, y: str = "50%") -> str:

@@ -18,7 +18,7 @@ NARROWEST = 30           # characters of numbers beside each other
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """One unit. `hint` is what a pointer is told: title and numbers."""
+    """One unit. `hint` is what a pointer is told, in the reader's language: title and numbers."""
 
     x: float
     y: float
@@ -38,7 +38,8 @@ def field(contents: str, height: float, cls: str) -> str:
 def linked_point(point: Point, share: float, y: float, radius: float = 4) -> str:
     glyph = element("circle", cls="pt-o" if point.is_open else "pt", cx=percent(share),
                     cy=f"{y:.1f}", r=f"{radius:g}")
-    return element("a", element("title", escape(point.hint)), glyph, href=point.href, tabindex=-1)
+    return element("a", element("title", escape(point.hint)), glyph, href=point.href, tabindex=-1,
+                   translate="no")
 
 
 def this_unit(share: float, y: float, label: str = "this unit") -> str:

@@ -42,7 +42,8 @@ def scaled_photo(photo: ScaledPhoto, window: Window) -> str:
                     y=_plain((window.height - photo.height) / 2), width=_plain(photo.width),
                     height=_plain(photo.height), preserveAspectRatio="none",
                     data_large=photo.large)
-    return element("svg", element("title", escape(photo.alt)), image, cls="scaled", role="img",
+    spoken = element("title", escape(photo.alt), translate="no")
+    return element("svg", spoken, image, cls="scaled", role="img",
                    viewBox=f"0 0 {_plain(window.width)} {_plain(window.height)}")
 
 

@@ -3,12 +3,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from django.utils.html import conditional_escape
 from django.utils.safestring import SafeString, mark_safe
 
-from teardowns.figures.markup import element, escape
+from core.templatetags.said import said_picture
+from teardowns.figures.markup import element
 from teardowns.figures.scale_table import linked
 
+from .cell_text import cell_text
 from .claims_section import ClaimRow, claim_rows
 from .compare_columns import Cell, Column, Row, cell, listed, quiet
 from .compare_power import headline
@@ -39,13 +40,13 @@ def _largest(column, found) -> Cell:
     if not found:
         return cell(column, [quiet(NO_CLAIM)])
     claim = found[0]
-    return cell(column, [_quoted(claim), claim.chip, _plausible(claim), claim.decided,
+    return cell(column, [_quoted(claim), said_picture(claim.chip), _plausible(claim), claim.decided,
                          *filter(None, [claim.note, claim.suspicion])])
 
 
 def _quoted(claim: ClaimRow) -> SafeString:
     return mark_safe(linked(claim.text, claim.working)
-                     + element("small", escape(claim.ratings)))
+                     + element("small", cell_text(claim.ratings)))
 
 
 def _plausible(claim: ClaimRow) -> str:
@@ -54,4 +55,4 @@ def _plausible(claim: ClaimRow) -> str:
 
 
 def _short(claim: ClaimRow) -> SafeString:
-    return mark_safe(f"{linked(claim.text, claim.working)} {conditional_escape(claim.chip)}")
+    return mark_safe(f"{linked(claim.text, claim.working)} {said_picture(claim.chip)}")

@@ -5,12 +5,13 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from django.utils.html import conditional_escape
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.said import said
 from teardowns.figures.markup import element, escape
 from teardowns.figures.scale_table import linked
 
+from .cell_text import cell_text
 from .links import Links
 from .list_words import and_between
 
@@ -33,7 +34,7 @@ class Column:
     def name(self) -> str:
         """As markup: letter and title, linked to the unit's page."""
         return (element("b", self.letter, cls="letter") + " "
-                + linked(self.title, self.links.unit))
+                + element("span", linked(self.title, self.links.unit), translate="no"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,24 +67,24 @@ def origin(compared: Any) -> str:
 
 def cell(column: Column, parts: Sequence[str], differs: bool = False) -> Cell:
     """The first part stands out, the rest are remarks below it; what is not markup is escaped."""
-    first, *rest = [conditional_escape(part) for part in parts] or [""]
+    first, *rest = [cell_text(part) for part in parts] or [""]
     text = first + "".join(element("small", part) for part in rest if part)
     return Cell(column.letter, mark_safe(text), differs)
 
 
 def link(text: str, href: str) -> SafeString:
-    return mark_safe(linked(text, href))
+    return mark_safe(element("a", cell_text(text), href=href) if href else cell_text(text))
 
 
 def listed(items: Iterable[str]) -> SafeString:
     """A list in a cell; its items are markup or escaped."""
-    return mark_safe(element("ul", *(element("li", conditional_escape(item)) for item in items),
+    return mark_safe(element("ul", *(element("li", cell_text(item)) for item in items),
                              cls="in-cell"))
 
 
 def quiet(text: str) -> SafeString:
     """What there is no value for."""
-    return mark_safe(element("span", escape(text), cls="quiet"))
+    return mark_safe(element("span", escape(said(text)), cls="quiet"))
 
 
 def letters(columns: Iterable[Column]) -> str:

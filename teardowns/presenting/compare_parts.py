@@ -8,13 +8,15 @@ from math import isclose
 
 from django.utils.safestring import SafeString, mark_safe
 
-from teardowns.figures.marks import looking_mark
-from teardowns.figures.markup import element, escape
+from core.words.as_written import AsWritten
+from core.words.said import said
+from teardowns.figures.markup import element
 from teardowns.models.components import Role
 from teardowns.reading.markings_alike import alike
 from teardowns.reviewing.progress import BELIEVED
 
 from . import evidence_cells as cells
+from .cell_text import cell_text
 from .compare_columns import Cell, Column, Row, cell, letters, link, quiet
 
 NOBODY = "nothing recorded"
@@ -101,14 +103,15 @@ def _cell(column, kind, columns, kinds, usual) -> Cell:
 
 def _part(row, column) -> str:
     """Marking or state, then value and ratings."""
-    looked = "" if row.state == "recorded" else looking_mark(row.state, row.get_state_display())
+    looked = cells.looked(row) or ""
     marking = f"“{row.marking}”" if row.marking else ""
-    name = marking or (row.part and str(row.part)) or ("" if looked else "marking not recorded")
+    name = marking or (row.part and str(row.part)) or (
+        "" if looked else said("marking not recorded"))
     count = f"{row.count} × " if row.count != 1 else ""
     words = [*(cells.component_value(row) if row.state == "recorded" else ()),
              *([UNCONFIRMED] if row.review_state not in BELIEVED else ())]
-    head = looked or link(f"{count}{name}", column.links.evidence(row.ref))
-    return element("span", head, *(element("small", escape(word)) for word in words), cls="part")
+    head = looked or link(AsWritten(f"{count}{name}"), column.links.evidence(row.ref))
+    return element("span", head, *(element("small", cell_text(word)) for word in words), cls="part")
 
 
 def _others(columns):
@@ -127,9 +130,9 @@ def _relation(kind, columns, kinds) -> SafeString | str:
               if other.markings == kind.markings and _other_value(kind, other)]
     partly = [column for column, other in others
               if other.markings != kind.markings and other.markings & kind.markings]
-    said = [f"{words} {letters(found)}" for words, found in (
+    told = [f"{words} {letters(found)}" for words, found in (
         ("same marking as", same), ("same marking, another value than", valued),
         ("partly the same as", partly)) if found]
-    if not said and others:
-        said = [f"another marking than {_others([column for column, _ in others])}"]
-    return "; ".join(said)
+    if not told and others:
+        told = [f"another marking than {_others([column for column, _ in others])}"]
+    return "; ".join(told)

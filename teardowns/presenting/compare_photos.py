@@ -8,6 +8,7 @@ from typing import Any
 
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.said import said
 from teardowns.figures.scaled_photo import (
     ScaledPhoto,
     Window,
@@ -103,7 +104,7 @@ def _candidate(photo, row, files) -> Candidate | None:
     first = next((each for each in files if each.width >= FIRST_WIDTH), files[-1])
     drawn = ScaledPhoto(
         src=address(photo, first.width), large=address(photo, files[-1].width),
-        alt=photo.alt or photo.caption or f"{title(photo)} of the unit",
+        alt=photo.alt or photo.caption or said(f"{title(photo)} of the unit"),
         width=photo.width * a_pixel, height=photo.height * a_pixel)
     return Candidate(photo, drawn, row.plane, scale.removes_perspective)
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.said import said
 from teardowns.figures.axes import Axis
 from teardowns.figures.compared_capability import Standing, compared_capability
 from teardowns.figures.compared_lines import Lane, Line, compared_lines
@@ -94,7 +95,8 @@ def _standing(column, end) -> Standing:
     chip = verdict_chip(claim["verdict"]) if claim else element("small", "no power claim")
     return Standing(
         name=column.name + element("small", escape(f"at {at}")) + chip,
-        spoken=f"{column.letter}, {column.title}, at {at}: {_spoken(found, claim)}",
+        spoken=(f"{column.letter}, {column.title}, {said(f'at {at}')}: "
+                f"{said(_spoken(found, claim))}"),
         capability=capability(report, end), claim=_claimed(claim),
         numbers=_numbers(column, found, claim))
 

@@ -6,13 +6,14 @@ from dataclasses import replace
 
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.said import said
 from teardowns.engine.safety_words import HURTS, summary, unrecorded
 from teardowns.figures.barrier_map import Span, barrier_map
 
 from .compare_columns import Cell, Column, Row, cell, link, listed, quiet
 from .findings_section import confirmed_words
 from .insulation_section import BARRIERS, span_of
-from .safety_points import subject_keys
+from .safety_points import subject_keys, title_with_subject
 
 NOT_JUDGED = "its assessment does not judge safety"
 CAPTION = (
@@ -64,9 +65,9 @@ def compared_findings(columns: Sequence[Column]) -> list[Row]:
     ]
 
 
-def _each(column, said) -> Cell:
+def _each(column, told) -> Cell:
     safety = _safety(column)
-    return cell(column, [said(column, safety)] if safety else [quiet(NOT_JUDGED)])
+    return cell(column, [told(column, safety)] if safety else [quiet(NOT_JUDGED)])
 
 
 def _in_short(column, safety):
@@ -82,8 +83,9 @@ def _findings(column, safety):
 def _finding(one, column):
     title = link(one["title"], f"{column.links.unit}#findings")
     confirmed = column.compared.confirmed.get(one["scenario"], 0)
-    remark = f" {confirmed_words(confirmed)}" if one["level"] == "serious" else ""
-    return mark_safe(f"{title}: risk {one['level']}.{remark}")
+    remark = f" {said(confirmed_words(confirmed))}" if one["level"] == "serious" else ""
+    level = said(f"risk {one['level']}")
+    return mark_safe(f"{title}: {level}.{remark}")
 
 
 def _short(column, safety):
@@ -92,11 +94,8 @@ def _short(column, safety):
              if one["hazard"] in HURTS and one["grade"] == "falls short"]
     if not found:
         return quiet("nothing that was measured")
-    return listed(link(_named(one), column.links.safety(one["rule"], key)) for one, key in found)
-
-
-def _named(one):
-    return f"{one['title']}: {one['subject']}" if one["subject"] else one["title"]
+    return listed(link(title_with_subject(one), column.links.safety(one["rule"], key))
+                  for one, key in found)
 
 
 def _open(column, safety):

@@ -5,6 +5,9 @@ from collections import Counter
 from collections.abc import Sequence
 from typing import Any
 
+from core.words.as_written import AsWritten
+from core.words.said import said
+
 from .compare_claims import compared_claims
 from .compare_columns import columns_of
 from .compare_curves import compared_curves_shown
@@ -22,14 +25,14 @@ from .record_foot import rulebook_text
 COUNTED = ("no", "one", "two", "three", "four", "five", "six")
 # What is said of the claims that a verdict fits, most reassuring first.
 SAID = (
-    ("supported", "the evidence supports the claim"),
-    ("possible", "the claim is possible on the evidence"),
-    ("doubtful", "the evidence leaves the claim doubtful"),
-    ("implausible", "the evidence speaks against the claim"),
-    ("not attainable on this evidence", "the claim is not attainable on the evidence"),
-    ("no evidence", "there is no evidence that weighs on the claim"),
-    ("evidence contradicts itself", "the evidence contradicts itself"),
-    ("", "no power claim was recorded"),
+    ("supported", "{} the evidence supports the claim"),
+    ("possible", "{} the claim is possible on the evidence"),
+    ("doubtful", "{} the evidence leaves the claim doubtful"),
+    ("implausible", "{} the evidence speaks against the claim"),
+    ("not attainable on this evidence", "{} the claim is not attainable on the evidence"),
+    ("no evidence", "{} there is no evidence that weighs on the claim"),
+    ("evidence contradicts itself", "{} the evidence contradicts itself"),
+    ("", "{} no power claim was recorded"),
 )
 
 
@@ -54,9 +57,9 @@ def _lead(columns) -> str:
     """How many claims each verdict fits: "For one the evidence supports the claim; …" """
     verdicts = Counter((headline(column.report) or {"verdict": ""})["verdict"]
                        for column in columns)
-    said = [f"{COUNTED[verdicts[word]]} {words}" for word, words in SAID if verdicts[word]]
-    text = "; for ".join(said)
-    return f"Of the {COUNTED[len(columns)]} units examined, for {text}."
+    text = said("; for ").join(said(words.format(COUNTED[verdicts[word]]))
+                               for word, words in SAID if verdicts[word])
+    return AsWritten(said(f"Of the {COUNTED[len(columns)]} units examined, for {text}."))
 
 
 def _foot(columns) -> list[tuple[str, str]]:

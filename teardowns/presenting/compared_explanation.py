@@ -9,6 +9,8 @@ from dataclasses import dataclass
 from itertools import combinations
 from math import log
 
+from core.words.as_written import AsWritten
+from core.words.said import said
 from teardowns.engine.verdicts import WEAK
 from teardowns.reading.printing import print_quantity
 
@@ -126,10 +128,10 @@ def _spread(found) -> float:
 
 
 def _relation(quality, found, of) -> str:
-    values = ", ".join(f"{quality.text(value)} in {one.letter}" for value, one in found)
-    missing = "" if len(found) == of else f" (not known in {of - len(found)} of them)"
-    name = quality.name[:1].upper() + quality.name[1:]
-    return f"{name} {_direction(found)}: {values}{missing}."
+    values = ", ".join(f"{said(quality.text(value))} in {one.letter}" for value, one in found)
+    missing = said(f"(not known in {of - len(found)} of them)") if len(found) < of else ""
+    name = said(quality.name[:1].upper() + quality.name[1:])
+    return AsWritten(f"{name} {said(_direction(found))}: {values} {missing}".rstrip() + ".")
 
 
 def _direction(found) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from core.words.as_written import AsWritten
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.models import (
     Claim,
@@ -86,7 +87,7 @@ def row_name(rows: str, row: Mapping[str, Any]) -> str:
         return _capital(TO_ROWS[rows](row))
     if rows == "printed_texts":
         return _capital(Source(row["source"]).label)
-    return row.get(LISTED_AS[rows]) or row["key"]
+    return AsWritten(row.get(LISTED_AS[rows]) or row["key"])
 
 
 def row_ref(rows: str, key: str) -> str:
@@ -104,4 +105,4 @@ def choice_label(rows: str, name: str, value: Any) -> str | None:
 
 
 def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
+    return type(text)(text[:1].upper() + text[1:])

@@ -8,6 +8,7 @@ from typing import Any
 
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.as_written import AsWritten
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.exchange.changes import RowChange
 from teardowns.exchange.rules import CITES
@@ -148,7 +149,7 @@ def _one(rows, name, value, row):
     if name == "quantity":
         return quantity_label(value)
     if isinstance(value, str):
-        return digest_text(value) if name == "sha256" else value
+        return digest_text(value) if name == "sha256" else AsWritten(value)
     if name == "tolerance":
         return f"±{THIN}{with_unit(printed(value * 100), '%')}"
     if name == "turns":
@@ -186,4 +187,4 @@ def _in_unit(code, number):
 def _cited(target, key, document):
     row = next((one for one in document[target]
                 if one["marking" if target == "parts" else "key"] == key), None)
-    return key if row is None else row_name(target, row)
+    return AsWritten(key) if row is None else row_name(target, row)

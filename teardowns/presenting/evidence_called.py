@@ -7,28 +7,27 @@ from typing import Any
 from django.db.models import CharField, Value
 from django.db.models.functions import Cast
 
+from core.words.as_written import AsWritten
 from teardowns.models import (
     Claim,
     Component,
     InsulationObservation,
     Measurement,
-    Path,
     Port,
-    Role,
     StackLayer,
     Unit,
 )
 
-from .evidence_names import quantity_label
+from .evidence_names import component_name, path_name, quantity_label
 
 # The two columns that make up the name of a row, and how they do.
 CALLED = {
-    Component: ("role", "designator", lambda role, sign: f"{Role(role).label} {sign}".strip()),
-    InsulationObservation: ("place", "path", lambda place, path: f"{place}, {Path(path).label}"),
+    Component: ("role", "designator", component_name),
+    InsulationObservation: ("place", "path", path_name),
     StackLayer: ("position", "kind", lambda place, kind: f"Layer {place} of the transformer"),
     Port: ("label", "key", lambda label, key: f"Port {label}"),
     Measurement: ("quantity", "key", lambda code, key: quantity_label(code)),
-    Claim: ("text", "mark", lambda text, mark: f"“{text or mark}”"),
+    Claim: ("text", "mark", lambda text, mark: AsWritten(f"“{text or mark}”")),
 }
 
 

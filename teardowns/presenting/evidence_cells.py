@@ -3,6 +3,8 @@ from __future__ import annotations
 
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.as_written import AsWritten
+from core.words.said import said
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.engine.subjects import PATH
 from teardowns.figures.marks import looking_mark, review_mark
@@ -10,6 +12,7 @@ from teardowns.figures.markup import element, escape
 from teardowns.models import Measurement, Situation
 from teardowns.reading.quantity import print_quantity
 
+from .evidence_names import component_name
 from .numbers import THIN, as_recorded, printed, with_unit
 
 SPREADS = {"standard": "k = 1", "interval": f"± U, 95{THIN}%", "tolerance": "± tolerance"}
@@ -24,7 +27,7 @@ def looked(row) -> SafeString | None:
     """The drawing of how it was looked for, or None when there is something to print."""
     if row.state == "recorded":
         return None
-    return mark_safe(looking_mark(row.state, row.get_state_display()))
+    return mark_safe(looking_mark(row.state, said(row.get_state_display())))
 
 
 def measured_value(row, unit: str) -> list[str]:
@@ -45,16 +48,18 @@ def quantity_value(row) -> list[str]:
 def conditions(row) -> list[str]:
     """Mains, output setting, duration, ambient, place, instrument: as far as stated."""
     stated = (
-        (row.mains_voltage, "V", "mains"), (row.mains_frequency, "Hz", ""),
-        (row.output_voltage, "V", "at the port"), (row.duration, "s", ""),
-        (row.ambient, "°C", "ambient"),
+        (row.mains_voltage, "V", "{} mains"), (row.mains_frequency, "Hz", "{}"),
+        (row.output_voltage, "V", "{} at the port"), (row.duration, "s", "{}"),
+        (row.ambient, "°C", "{} ambient"),
     )
     found = [
-        f"{as_recorded(value, unit)} {what}".strip()
-        for value, unit, what in stated if value is not None
+        words.format(as_recorded(value, unit))
+        for value, unit, words in stated if value is not None
     ]
-    found += [str(place) for place in (row.port, row.component) if place is not None]
-    return found + ([row.instrument] if row.instrument else [])
+    found += [AsWritten(row.port)] if row.port is not None else []
+    found += [component_name(row.component.role, row.component.designator)] \
+        if row.component is not None else []
+    return found + ([AsWritten(row.instrument)] if row.instrument else [])
 
 
 def component_value(row) -> list[str]:
@@ -65,10 +70,10 @@ def component_value(row) -> list[str]:
         if row.tolerance is not None:
             text += f" ±{THIN}{with_unit(printed(row.tolerance * 100), '%')}"
         found.append(text)
-    ratings = ((row.rated_voltage, "V", ""), (row.rated_current, "A", ""),
-               (row.rated_power, "W", ""), (row.ripple_current, "A", "ripple"),
-               (row.on_resistance, "Ω", "switched on"))
-    found += [f"{as_recorded(value, unit)} {what}".strip() for value, unit, what in ratings
+    ratings = ((row.rated_voltage, "V", "{}"), (row.rated_current, "A", "{}"),
+               (row.rated_power, "W", "{}"), (row.ripple_current, "A", "{} ripple"),
+               (row.on_resistance, "Ω", "{} switched on"))
+    found += [words.format(as_recorded(value, unit)) for value, unit, words in ratings
               if value is not None]
     return found + _can(row) + ([f"class {row.safety_class}"] if row.safety_class else [])
 
@@ -112,7 +117,7 @@ def condition(row) -> list[str]:
     found += [sleeves] if sleeves else []
     if row.withstood is not None:
         found.append(f"one layer withstood {as_recorded(row.withstood, 'V')} d.c. or peak")
-    return found + ([row.condition] if row.condition else [])
+    return found + ([AsWritten(row.condition)] if row.condition else [])
 
 
 def path_ground(row) -> list[str]:
@@ -146,7 +151,7 @@ def source(row) -> list[str]:
     how = [row.get_how_display()] if row.state == "recorded" else []
     photo = [] if row.photo is None else [_photo(row.photo, row.ref)]
     recording = [] if row.recording is None else [_recording(row.recording, row)]
-    return how + photo + recording + ([row.note] if row.note else [])
+    return how + photo + recording + ([AsWritten(row.note)] if row.note else [])
 
 
 def _photo(photo, ref) -> str:
@@ -154,26 +159,26 @@ def _photo(photo, ref) -> str:
     if not photo.is_shown:
         return str(photo)
     place = f"{photo.get_absolute_url()}?shows={ref}"
-    return mark_safe(element("a", escape(str(photo)), href=place))
+    return mark_safe(element("a", escape(said(str(photo))), href=place))
 
 
 def _recording(recording, row) -> str:
     """A link to where in the log it was read, or the log's name where it cannot be seen."""
     if not recording.is_shown:
-        return str(recording)
+        return AsWritten(recording)
     place = recording.get_absolute_url()
     if isinstance(row, Measurement):
         place += f"#result-{row.quantity}"
-    return mark_safe(element("a", escape(f"log: {recording}"), href=place))
+    return mark_safe(element("a", escape(f"{said('log')}: {recording}"), href=place))
 
 
 def review(row) -> SafeString:
-    return mark_safe(review_mark(row.review_state, row.get_review_state_display()))
+    return mark_safe(review_mark(row.review_state, said(row.get_review_state_display())))
 
 
 def entered(row) -> str:
-    return f"{row.author.get_username()}, {row.recorded_at.date().isoformat()}"
+    return AsWritten(f"{row.author.get_username()}, {row.recorded_at.date().isoformat()}")
 
 
 def discussion(address: str, words: str) -> SafeString:
-    return mark_safe(element("a", escape(words), href=address))
+    return mark_safe(element("a", escape(said(words)), href=address))

@@ -3,6 +3,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from core.words.as_written import AsWritten
+from core.words.said import said
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.models import How, Path, Role
 from teardowns.reading.quantity import print_quantity
@@ -21,6 +23,16 @@ def quantity_label(code: str) -> str:
     return quantity.label if quantity else code
 
 
+def component_name(role: str, designator: str) -> AsWritten:
+    """`bulk capacitor C1`: the sign on the board is the same in every language."""
+    return AsWritten(f"{said(Role(role).label)} {designator}".strip())
+
+
+def path_name(place: str, path: str) -> AsWritten:
+    """`under the tape, creepage`: places are named by who recorded them."""
+    return AsWritten(f"{place}, {said(Path(path).label)}")
+
+
 def cited_rows(document: dict) -> dict[str, Cited]:
     """Every row of a document of the exchange form that a number can rest on, by its ref."""
     found = {"unit/photographed_sides": Cited("board photographs", "counted")}
@@ -31,14 +43,13 @@ def cited_rows(document: dict) -> dict[str, Cited]:
 
 
 NAMES = {
-    "claim": ("claims", lambda row: f"“{row['text']}”"),
+    "claim": ("claims", lambda row: AsWritten(f"“{row['text']}”")),
     "measurement": ("measurements", lambda row: quantity_label(row["quantity"])),
     "component": ("components",
-                  lambda row: f"{Role(row['role']).label} {row['designator']}".strip()),
+                  lambda row: component_name(row["role"], row["designator"])),
     "stacklayer": ("stack", lambda row: f"layer {row['position']}"),
     "port": ("ports", lambda row: f"port {row['label']}"),
-    "insulationobservation": ("insulation",
-                              lambda row: f"{row['place']}, {Path(row['path']).label}"),
+    "insulationobservation": ("insulation", lambda row: path_name(row["place"], row["path"])),
 }
 
 

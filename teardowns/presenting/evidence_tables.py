@@ -4,13 +4,14 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from django.utils.html import conditional_escape
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.as_written import AsWritten
 from teardowns.figures.markup import element
 
 from . import evidence_cells as cells
 from .advertised import advertised_words
+from .cell_text import cell_text
 from .evidence_names import quantity_label
 from .links import anchor
 from .numbers import printed, with_unit
@@ -83,8 +84,8 @@ def _row(kind: Kind, row, talk: Talk | None) -> EvidenceRow:
     looked = cells.looked(row)
     if looked is not None:
         values[0] = [looked, *values[0]]
-    said = [] if talk is None else [cells.discussion(*talk(row.ref))]
-    filled = [*values, cells.source(row), [cells.review(row), cells.entered(row), *said]]
+    about = [] if talk is None else [cells.discussion(*talk(row.ref))]
+    filled = [*values, cells.source(row), [cells.review(row), cells.entered(row), *about]]
     labels = kind.heads[1:] + PROVENANCE
     return EvidenceRow(
         anchor=anchor(row.ref), name=_stacked(name), faint=looked is not None,
@@ -98,7 +99,7 @@ def _cell(label: str, parts: list[str]) -> Cell:
 
 def _stacked(parts: list[str]) -> SafeString:
     """The first part stands out, the rest are remarks below it."""
-    first, *rest = [conditional_escape(part) for part in parts] or [""]
+    first, *rest = [cell_text(part) for part in parts] or [""]
     return mark_safe(first + "".join(element("small", part) for part in rest))
 
 
@@ -106,7 +107,7 @@ def _claim(row):
     place = str(row.printed_text) if row.printed_text else "source not stated"
     shared = {True: "shared", False: "each port", None: ""}[row.shared]
     where = [place, *filter(None, (row.port and f"port {row.port}", shared))]
-    return [row.text or "no text", row.get_kind_display()], claim_reading(row), where
+    return [AsWritten(row.text) or "no text", row.get_kind_display()], claim_reading(row), where
 
 
 def claim_reading(row) -> list[str]:
@@ -137,7 +138,8 @@ def _port(row):
     words = advertised_words(row.advertised)
     if row.cc_current is not None:
         words.append(f"CC: {with_unit(printed(row.cc_current), 'A')}")
-    return [row.label], connector, [row.get_wiring_display()], words or ["nothing recorded"]
+    wiring = [row.get_wiring_display()]
+    return [AsWritten(row.label)], connector, wiring, words or ["nothing recorded"]
 
 
 def _component(row):
@@ -146,9 +148,9 @@ def _component(row):
     part = [f"library: {row.part}"] if row.part else []
     port = [f"port {row.port} alone"] if row.port else []
     across = [f"bridges {row.get_bridges_display()}"] if row.bridges else []
-    name = [row.get_role_display(), *filter(None, [row.designator, row.place]), *count, *port,
-            *across]
-    marking = [f"“{row.marking}”", *part] if row.marking else part
+    where = map(AsWritten, filter(None, [row.designator, row.place]))
+    name = [row.get_role_display(), *where, *count, *port, *across]
+    marking = [AsWritten(f"“{row.marking}”"), *part] if row.marking else part
     return name, marking, cells.component_value(row)
 
 
@@ -161,7 +163,7 @@ def _layer(row):
 def _path(row):
     value = cells.measured_value(row, "m") if row.value is not None else []
     ground = [row.get_method_display(), *cells.path_ground(row)]
-    name = [row.place, row.get_path_display(), row.get_barrier_display(),
+    name = [AsWritten(row.place), row.get_path_display(), row.get_barrier_display(),
             *([row.get_site_display()] if row.site else [])]
     return name, value, ground if row.state == "recorded" else []
 

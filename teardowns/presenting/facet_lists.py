@@ -10,7 +10,11 @@ from functools import lru_cache
 from html import escape
 
 from django.utils.safestring import SafeString, mark_safe
+from django.utils.translation import get_language
 
+from core.words.said import said
+
+from .cell_text import cell_text
 from .list_words import grouped
 
 FIRST = ("verdict", "claimed", "risk")       # open at once; the others open by themselves once used
@@ -29,7 +33,8 @@ def facet_lists(labels: Mapping[str, str], values: Mapping[str, Sequence[tuple[s
     Chosen values stand there whatever they count; those that no unit has wait in a fold.
     """
     return mark_safe("".join(
-        _facet(facet, label, _valued(values[facet], counts.get(facet, {}), chosen.get(facet, ())))
+        _facet(get_language(), facet, label,
+               _valued(values[facet], counts.get(facet, {}), chosen.get(facet, ())))
         for facet, label in labels.items()))
 
 
@@ -38,15 +43,15 @@ def _valued(values, counts, chosen) -> tuple[Value, ...]:
 
 
 @lru_cache(KEPT)
-def _facet(facet: str, label: str, values: tuple[Value, ...]) -> str:
-    picked = sum(value[3] for value in values)
+def _facet(language: str | None, facet: str, label: str, values: tuple[Value, ...]) -> str:
+    label, picked = escape(said(label)), sum(value[3] for value in values)
     there = [value for value in values if value[2] or value[3]]
     shown, more = _split(there)
     rest = more + [value for value in values if not (value[2] or value[3])]
     is_open = " open" if picked or facet in FIRST else ""
-    note = f" <small>{picked} chosen</small>" if picked else ""
+    note = f" <small>{said(f'{picked} chosen')}</small>" if picked else ""
     fold = _fold(facet, rest, len(more)) if rest else ""
-    none = "" if there else '<p class="note">Not known of any of these units.</p>'
+    none = "" if there else f'<p class="note">{said("Not known of any of these units.")}</p>'
     return (f'<details class="facet"{is_open}><summary>{label}{note}</summary>'
             f'<div role="group" aria-label="{label}">{none}{_values(facet, shown)}{fold}'
             "</div></details>")
@@ -63,7 +68,7 @@ def _split(values: Sequence[Value]) -> tuple[list[Value], list[Value]]:
 
 
 def _fold(facet: str, values: Sequence[Value], counted: int) -> str:
-    words = f"{len(values)} more" if counted else f"{len(values)} with no unit"
+    words = said(f"{len(values)} more" if counted else f"{len(values)} with no unit")
     listed = _values(facet, values[:MOST])
     return f'<details class="fold"><summary>{words}</summary>{listed}</details>'
 
@@ -71,6 +76,6 @@ def _fold(facet: str, values: Sequence[Value], counted: int) -> str:
 def _values(facet: str, values: Iterable[Value]) -> str:
     return "".join([
         f'<label class="value{"" if count else " none"}"><input type="checkbox" name="{facet}" '
-        f'value="{escape(code)}"{" checked" if is_chosen else ""}><span>{escape(label)}</span>'
+        f'value="{escape(code)}"{" checked" if is_chosen else ""}><span>{cell_text(label)}</span>'
         f"<b>{grouped(count)}</b></label>"
         for code, label, count, is_chosen in values])

@@ -13,7 +13,7 @@ from teardowns.figures.risk_matrix import risk_matrix
 from .links import Links
 from .numbers import number
 from .reach import reach_sentence
-from .safety_points import subject_keys
+from .safety_points import subject_keys, title_with_subject
 
 NEEDED = 2               # independent confirmations before a serious finding is a headline
 
@@ -82,8 +82,7 @@ def _span(one):
 
 def _behind(result, key, links):
     """Address of the working and name of one result."""
-    words = f"{result['title']}: {result['subject']}" if result["subject"] else result["title"]
-    return links.safety(result["rule"], key), words
+    return links.safety(result["rule"], key), title_with_subject(result)
 
 
 def _certainty(chance):

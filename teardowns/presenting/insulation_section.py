@@ -5,12 +5,14 @@ from dataclasses import dataclass
 
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.as_written import AsWritten
+from core.words.said import said
 from teardowns.engine.safety_words import amount, reading, summary, unrecorded
 from teardowns.figures.barrier_map import Span, barrier_map
 from teardowns.models import Situation
 
 from .links import Links, anchor
-from .safety_points import Points, assumption_names, points, subject_keys
+from .safety_points import Points, assumption_names, points, subject_keys, subject_words
 
 NOT_JUDGED = (
     "The stored assessment is of a rulebook that did not judge safety: whether the insulation of "
@@ -83,8 +85,9 @@ def _assumptions(safety: dict) -> list[Assumption]:
 
 def _ungraded(paths: dict, results: list[dict]) -> list[tuple[str, str]]:
     graded = {one["evidence"][0] for one in results if one["on"] == "path" and one["evidence"]}
-    return [(f"#{anchor(ref)}", f"{row.place} ({row.get_path_display()}, "
-             f"{row.get_barrier_display()})") for ref, row in paths.items() if ref not in graded]
+    return [(f"#{anchor(ref)}", AsWritten(
+        f"{row.place} ({said(row.get_path_display())}, {said(row.get_barrier_display())})"))
+            for ref, row in paths.items() if ref not in graded]
 
 
 def _map(results: list[dict], paths: dict, links: Links) -> SafeString | str:
@@ -111,7 +114,7 @@ def span_of(one: dict, key: str, row, links: Links) -> Span:
     value, u, low, high = (None if one[name] is None else 1e3 * one[name]
                            for name in ("value", "u", "low", "high"))
     return Span(
-        place=one["subject"] or one["title"], detail=", ".join(_details(one, row)),
+        place=said(subject_words(one) or one["title"]), detail=", ".join(_details(one, row)),
         evidence=f"#{anchor(one['evidence'][0])}" if one["evidence"] else "",
         grade=one["grade"], value=value, u=u, low=low if asked else None,
         high=high if asked else None,

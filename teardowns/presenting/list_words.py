@@ -6,7 +6,10 @@ from html import escape
 
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.said import said
 from teardowns.reading.printing import NARROW_SPACE
+
+from .cell_text import cell_text
 
 Condition = tuple[str, str, str]        # label, value in words, address of the list without it
 
@@ -34,9 +37,10 @@ def grouped(number: int) -> str:
 def narrowed(conditions: Iterable[Condition]) -> SafeString:
     """What narrows the list, each with a link to the list without it."""
     return mark_safe("".join(
-        f"<li>{label}: <strong>{escape(words)}</strong> <a href=\"{escape(address)}\">remove"
-        f'<span class="off"> {label}: {escape(words)}</span></a></li>'
-        for label, words, address in conditions))
+        f"<li>{label}: <strong>{words}</strong> <a href=\"{escape(address)}\">{said('remove')}"
+        f'<span class="off"> {label}: {words}</span></a></li>'
+        for label, words, address in
+        ((cell_text(label), cell_text(words), address) for label, words, address in conditions)))
 
 
 def name_of(conditions: Iterable[Condition]) -> str:
@@ -46,5 +50,5 @@ def name_of(conditions: Iterable[Condition]) -> str:
 
 def options(orders: Iterable[tuple[str, str]], chosen: str) -> SafeString:
     return mark_safe("".join(
-        f'<option value="{code}"{" selected" if code == chosen else ""}>{label}</option>'
+        f'<option value="{code}"{" selected" if code == chosen else ""}>{cell_text(label)}</option>'
         for code, label in orders))

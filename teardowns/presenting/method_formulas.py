@@ -3,6 +3,7 @@ from typing import NamedTuple
 
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.said import said
 from teardowns.engine.likelihoods import TRUST
 from teardowns.engine.mathml import (
     EQ,
@@ -75,25 +76,36 @@ LIKELIHOODS = (
                 "As far as the parts that were seen, and those looked for and not found, tell "
                 "arrangements apart."),
 )
-LIKELIHOOD_KEY = mark_safe(
-    f"{inline(row(_D, EQ, sym('μ'), MINUS, sym('x')))}: the line’s value μ against the capability "
-    f"asked about, both as natural logarithms; {inline(_SIGMA)}: standard uncertainty of μ; "
-    f"{inline(sym('Φ'))}: normal distribution function; "
-    f"{inline(row(_W, EQ, num(f'{TRUST:g}')))}: share of observations that the model describes."
-)
-_C = sym("C")
-HYPOTHESES = mark_safe(
-    f"A claim of {inline(_C)} counts as met when the capability lies between "
-    f"{inline(row(num(f'{MET:g}'), _C))} and {inline(row(num(f'{ABOVE:g}'), _C))}, and as not met "
-    f"when it lies between {inline(row(_C, op('/'), num(f'{BELOW:g}')))} and "
-    f"{inline(row(num(f'{MET:g}'), _C))}. Within each range every ratio is equally likely "
-    f"(log-uniform); a share of {BEYOND:g} of each lies beyond its range, for a charger’s lesser "
-    "claims lie far below what it can do. A voltage counts as met from 0.95 to 1.1 of the claim "
+KEY = ("{distance}: the line’s value μ against the capability asked about, both as natural "
+       "logarithms; {sigma}: standard uncertainty of μ; {phi}: normal distribution function; "
+       "{share}: share of observations that the model describes.")
+HYPOTHESES = (
+    "A claim of {claim} counts as met when the capability lies between {met} and {above}, and as "
+    "not met when it lies between {below} and {met_again}. Within each range every ratio is "
+    "equally likely (log-uniform); a share of {beyond} of each lies beyond its range, for a "
+    "charger’s lesser claims lie far below what it can do. A voltage counts as met from 0.95 to 1.1 of the claim "
     "or at a higher level of the same port. A load lost above the claim is an ordinary overload "
     "trip: what counts is whether a unit with 0.95 to 1.1 of the claim would have lost it. "
-    "Before any evidence the two are equally likely: the plausibility "
-    f"{inline(sym('p'))} begins at 0.5."
-)
+    "Before any evidence the two are equally likely: the plausibility {p} begins at 0.5.")
+_C = sym("C")
+
+
+def likelihood_key() -> SafeString:
+    """What the signs of the likelihoods stand for, in the reader's language."""
+    return mark_safe(said(KEY).format(
+        distance=inline(row(_D, EQ, sym("μ"), MINUS, sym("x"))), sigma=inline(_SIGMA),
+        phi=inline(sym("Φ")), share=inline(row(_W, EQ, num(f"{TRUST:g}")))))
+
+
+def hypotheses() -> SafeString:
+    """What counts as met and as not met, in the reader's language."""
+    met = inline(row(num(f"{MET:g}"), _C))
+    return mark_safe(said(HYPOTHESES).format(
+        claim=inline(_C), met=met, met_again=met, above=inline(row(num(f"{ABOVE:g}"), _C)),
+        below=inline(row(_C, op("/"), num(f"{BELOW:g}"))), beyond=said(f"{BEYOND:g}"),
+        p=inline(sym("p"))))
+
+
 ODDS = mark_safe(equation(
     frac(sym("p"), row(num(1), MINUS, sym("p"))), EQ,
     frac(fn("mean", op("∏"), sym("L"), op("|"), word("met")),

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 import numpy as np
 from django.urls import reverse
 
+from core.words.said import said
 from teardowns.figures.axes import Axis, log_axis
 from teardowns.figures.distribution import Distribution, Panel, Quarters, distribution
 from teardowns.figures.plane import Point
@@ -45,7 +46,7 @@ def _point(s: Seen, value: float, worked_out: End | None = None) -> Point:
     if s.unit.claimed is not None:
         hint += f", claimed {claimed_watts(s.unit.claimed)}"
     return Point(value, 0.0, reverse("unit_detail", args=[s.unit.pk]),
-                 f"{shortened(s.unit.title)}: {hint}", is_open=worked_out is not None)
+                 f"{shortened(s.unit.title)}: {said(hint)}", is_open=worked_out is not None)
 
 
 def _dots(name: str, axis: Axis, points: Sequence[tuple[float, Point]]) -> Panel:

@@ -10,6 +10,7 @@ import numpy as np
 from django.urls import reverse
 from django.utils.safestring import SafeString
 
+from core.words.said import said
 from teardowns.figures.plane import Point
 from teardowns.populations.listed import ListedNumbers
 
@@ -64,8 +65,8 @@ def times(ratio: float) -> str:
 def point(numbers: ListedNumbers, row: int, x: float, y: float, hint: str,
           names: Mapping[int, str], is_open: bool = False) -> Point:
     pk = int(numbers.pks[row])
-    return Point(x, y, reverse("unit_detail", args=[pk]), f"{shortened(named(names, pk))}: {hint}",
-                 is_open)
+    told = f"{shortened(named(names, pk))}: {said(hint)}"
+    return Point(x, y, reverse("unit_detail", args=[pk]), told, is_open)
 
 
 def shortened(title: str) -> str:

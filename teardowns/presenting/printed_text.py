@@ -9,6 +9,7 @@ from django.utils.safestring import SafeString, mark_safe
 from teardowns.figures.markup import element, escape
 
 from . import evidence_cells as cells
+from .cell_text import cell_text
 from .links import anchor
 
 
@@ -18,7 +19,7 @@ class PrintedText:
     source: str
     text: SafeString
     looked: SafeString | None
-    provenance: list[str]
+    provenance: list[SafeString]
     review: SafeString
 
 
@@ -32,7 +33,8 @@ def _printed(row, claims: Sequence) -> PrintedText:
     return PrintedText(
         anchor=anchor(row.ref), source=row.get_source_display(),
         text=mark_safe(marked(row.text, spans)), looked=cells.looked(row),
-        provenance=[*cells.source(row), cells.entered(row)], review=cells.review(row),
+        provenance=[cell_text(part) for part in (*cells.source(row), cells.entered(row))],
+        review=cells.review(row),
     )
 
 

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 from django.utils.safestring import mark_safe
 
+from core.words.as_written import AsWritten
+from core.words.said import said
 from teardowns.figures.lanes import letter
 from teardowns.figures.load_curves import (
     Band,
@@ -48,14 +50,15 @@ def shown_curves(found: Iterable[tuple[Recording, Sequence[tuple[float, float]]]
                              for i, curve in enumerate(curves)))
 
 
-def curve_label(recording: Recording, several_units: bool) -> str:
+def curve_label(recording: Recording, several_units: bool) -> AsWritten:
     """Unit, port, set voltage and mains, as far as stated."""
     stated = Conditions.from_json(recording.conditions)
     parts = [recording.unit.title] if several_units else []
-    parts += [f"port {recording.port.label}"] if recording.port else []
-    parts += [volts_text(stated.set_voltage)] if stated.set_voltage else []
-    parts += [f"{print_quantity(stated.mains_voltage, 'V')} mains"] if stated.mains_voltage else []
-    return ", ".join(parts or [recording.caption or recording.key])
+    parts += [said(f"port {recording.port.label}")] if recording.port else []
+    parts += [said(volts_text(stated.set_voltage))] if stated.set_voltage else []
+    parts += [said(f"{print_quantity(stated.mains_voltage, 'V')} mains")] \
+        if stated.mains_voltage else []
+    return AsWritten(", ".join(parts or [recording.caption or recording.key]))
 
 
 def bands_of(recordings: Iterable[Recording]) -> tuple[Band, ...]:

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from django.urls import reverse
-from django.utils.html import conditional_escape
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.as_written import AsWritten
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.figures.photo_region import photo_region
 from teardowns.models import PrintedText
@@ -16,6 +16,7 @@ from teardowns.models.evidence import Valued
 from teardowns.reviewing.progress import RowProgress
 
 from . import evidence_cells as cells
+from .cell_text import cell_text
 from .evidence_tables import PROVENANCE, Cell, evidence_tables
 from .links import anchor
 from .photo_sheet import drawn
@@ -118,17 +119,17 @@ def _cells(row, shown, sources):
                  for cell in found]
     how = [row.get_how_display()] if row.state == "recorded" else []
     return [*found, *(_plain("How obtained", text) for text in how),
-            *(_plain("Note", text) for text in [row.note] if text)]
+            *(_plain("Note", text) for text in [AsWritten(row.note)] if text)]
 
 
 def _plain(label, text):
-    return Cell(label, conditional_escape(text))
+    return Cell(label, cell_text(text))
 
 
 def _text_item(row: PrintedText, sources):
     looked = cells.looked(row)
     found = [Cell("Looked for", looked)] if looked else []
-    found += [_plain("Note", row.note)] if row.note else []
+    found += [_plain("Note", AsWritten(row.note))] if row.note else []
     return _item(row, f"Printed on the {row.get_source_display()}", found, sources, row.text)
 
 

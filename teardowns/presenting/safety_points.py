@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.as_written import AsWritten
+from core.words.said import said
 from teardowns.engine.safety_words import CONFIDENCE_WORDS, HURTS
 from teardowns.figures.marks import grade_mark
 
@@ -60,6 +62,23 @@ def assumption_names(safety: dict) -> dict[str, str]:
     return {name: f"A{number}" for number, name in enumerate(safety["assumptions"], start=1)}
 
 
+def subject_words(one: dict) -> str:
+    """What a result is about. A place is named by who recorded it, a part by its sign."""
+    if one["on"] == "path":
+        return AsWritten(one["subject"])
+    role, _, sign = one["subject"].rpartition(" ")
+    if one["on"] == "part" and role and any(letter.isdigit() for letter in sign):
+        return AsWritten(f"{said(role)} {sign}")
+    return one["subject"]
+
+
+def title_with_subject(one: dict) -> str:
+    """`Clearance: slot beside the USB pads`."""
+    if not one["subject"]:
+        return one["title"]
+    return AsWritten(f"{said(one['title'])}: {said(subject_words(one))}")
+
+
 def points(safety: dict, links: Links) -> Points:
     named = assumption_names(safety)
     made = [(one, _point(one, key, named, links)) for one, key in
@@ -78,7 +97,7 @@ def points(safety: dict, links: Links) -> Points:
 
 def _point(one: dict, key: str, named: dict[str, str], links: Links) -> Point:
     return Point(
-        title=one["title"], subject=one["subject"],
+        title=one["title"], subject=subject_words(one),
         evidence=links.evidence(one["evidence"][0]) if one["subject"] and one["evidence"] else "",
         mark=mark_safe(grade_mark(one["grade"])), hazard=one["hazard_words"],
         sentence=one["sentence"], share=share(one), chance=chance(one),

@@ -16,7 +16,7 @@ from .formula import formula_lines
 from .links import Links, links_of
 from .safety_codes import in_words
 from .safety_numbers import number_in_words, number_label, stem_and_end
-from .safety_points import chance, share, subject_keys
+from .safety_points import chance, share, subject_keys, subject_words
 
 OF_ONE_ROW = ("path", "part", "dimension")     # subjects that are a row of evidence
 
@@ -47,7 +47,7 @@ def safety_sheet(unit, trace: dict, asked: str, cited: dict[str, Cited]) -> dict
     key, one = found[0]
     return {
         "unit": unit, "unit_address": links.unit, "rule": trace["id"], "title": trace["title"],
-        "subject": one["subject"], "summary": trace["summary"],
+        "subject": subject_words(one), "summary": trace["summary"],
         "formula": formula_lines(trace["formula"]),
         "source": trace["source"], "validity": trace["validity"],
         "hazard": HAZARDS[trace["hazard"]],
@@ -116,5 +116,5 @@ def _value(entry: dict) -> str:
 
 
 def _other(rule: str, key: str, one: dict, links: Links) -> Other:
-    return Other(links.safety(rule, key), one["subject"] or one["title"],
+    return Other(links.safety(rule, key), subject_words(one) or one["title"],
                  mark_safe(grade_mark(one["grade"])))

@@ -12,6 +12,8 @@ from django.urls import reverse
 from django.utils.safestring import SafeString, mark_safe
 from django.utils.translation import get_language
 
+from core.templatetags.said import said_picture
+from core.words.said import said
 from teardowns.engine.risk import BESIDE, ORDER
 from teardowns.figures.strip import strip
 from teardowns.models import Assessment, Kind, ListedUnit
@@ -106,14 +108,14 @@ def _row(pk, title, maker, model, kind, published_at, verdict, claimed_power, ca
         pk=pk,
         address=reverse("unit_detail", args=[pk]),
         title=title,
-        origin=" · ".join(filter(None, (maker, model, Kind(kind).label))),
+        origin=" · ".join(filter(None, (maker, model, said(Kind(kind).label)))),
         published=published_at.date().isoformat(),
-        claimed="no power claim" if claimed_power is None
-                else f"claimed {claimed_watts(claimed_power)}",
+        claimed=said("no power claim" if claimed_power is None
+                     else f"claimed {claimed_watts(claimed_power)}"),
         capability="unknown" if None in ends else print_interval(*ends, "W"),
         measured="" if measured_power is None else print_quantity(measured_power, "W"),
         risk=ORDER[risk],
-        verdict=CHIPS.get(verdict, UNCLAIMED),
+        verdict=said_picture(CHIPS.get(verdict, UNCLAIMED)),
         strip=mark_safe(strip(claimed_power, capability_low, capability, capability_high)),
     )
 
@@ -124,15 +126,16 @@ def row_markup(row: UnitRow) -> Parts:
     No template: 25 of them cost as much as the rest of a page.
     """
     title, day = escape(row.title), f' · <time class="num">{row.published}</time>'
-    risk = f"risk {row.risk}" if row.risk else NO_LEVEL
-    measured = f"<br>measured {row.measured}" if row.measured else ""
+    risk = said(f"risk {row.risk}") if row.risk else said_picture(NO_LEVEL)
+    measured = f"<br>{said(f'measured {row.measured}')}" if row.measured else ""
+    capability = said(f"capability {row.capability}")
     return (
         f'<tr role="row"><th role="rowheader" scope="row"><a href="{row.address}">{title}</a>'
         f"<small>{escape(row.origin)}{day}</small>",
         f'<a class="to-compare" href="{reverse("compare")}?units={row.pk}" data-unit="{row.pk}" '
-        f'data-title="{title}">Compare<span class="off"> {title}</span></a></th>'
+        f'data-title="{title}">{said("Compare")}<span class="off"> {title}</span></a></th>'
         f'<td role="cell" class="verdict-cell">{row.verdict}<small>{risk}</small></td>'
         f'<td role="cell" class="plot">{row.strip}</td>'
-        f'<td role="cell" class="num">{row.claimed}<br>capability {row.capability}{measured}'
+        f'<td role="cell" class="num">{row.claimed}<br>{capability}{measured}'
         "</td></tr>",
     )

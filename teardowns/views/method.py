@@ -15,8 +15,8 @@ def method(request):
         "grades": GRADE_WORDS,
         "verdict_words": VERDICT_WORDS,
         "likelihoods": method_formulas.LIKELIHOODS,
-        "likelihood_key": method_formulas.LIKELIHOOD_KEY,
-        "hypotheses": method_formulas.HYPOTHESES,
+        "likelihood_key": method_formulas.likelihood_key(),
+        "hypotheses": method_formulas.hypotheses(),
         "odds": method_formulas.ODDS,
         "decibans": method_formulas.DECIBANS,
     })
