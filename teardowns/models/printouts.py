@@ -16,6 +16,7 @@ class Printout(models.Model):
 
     digest = models.CharField(max_length=64, unique=True)   # of all that goes into it
     versions = models.JSONField()                           # [[unit, number], …], as asked for
+    language = models.CharField(max_length=8, default="en")
     state = models.CharField(max_length=8, choices=PrintoutState, default=PrintoutState.WAITING)
     step = models.PositiveSmallIntegerField(default=0)      # of `teardowns.printouts.make.STEPS`
     tries = models.PositiveSmallIntegerField(default=0)

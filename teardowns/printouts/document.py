@@ -5,10 +5,14 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
+from django.utils.translation import get_language
+
+from core.words.said import said
 from teardowns.models import Publication
 from teardowns.presenting.citation import version_address
 from teardowns.presenting.record_foot import digest_text
 from teardowns.services.public_versions import shown_assessments
+from teardowns.typesetting.typeset import NOTE as MISSING_LETTERS
 from teardowns.writing.render import visible
 
 from .comparison import comparison
@@ -16,6 +20,7 @@ from .photos import Reading
 from .unit_record import Printed, unit_record
 
 KEYWORDS = ["teardown", "mains charger", "one unit examined"]
+PAGES = "1 of 1"                 # this page and all pages, as the typesetter counts
 
 
 def document_of(versions: Sequence[Publication]) -> tuple[dict[str, Any], dict[str, Reading]]:
@@ -28,27 +33,29 @@ def document_of(versions: Sequence[Publication]) -> tuple[dict[str, Any], dict[s
 def _one(printed: Printed):
     publication = printed.publication
     digest = digest_text(shown_assessments(publication)[0].evidence_digest)
-    running = {"left": "Underplate · teardown record of one unit examined",
-               "right": f"Unit {publication.unit_id} · version {publication.number}",
-               "foot": f"{version_address(publication)} · evidence {digest}"}
-    title = f"{visible(publication.title)}: teardown record, unit {publication.unit_id}"
+    running = {"left": f"Underplate · {said('teardown record of one unit examined')}",
+               "right": said(f"Unit {publication.unit_id} · version {publication.number}"),
+               "foot": f"{version_address(publication)} · {said('evidence')} {digest}"}
+    title = (f"{visible(publication.title)}: "
+             f"{said(f'teardown record, unit {publication.unit_id}')}")
     return _document(title, [publication], running, printed.blocks), printed.pictures
 
 
 def _side_by_side(versions):
     blocks, pictures, address = comparison(versions)
-    units = ", ".join(f"{one.unit_id} (version {one.number})" for one in versions)
-    running = {"left": "Underplate · units examined, side by side", "right": f"Units {units}",
-               "foot": address}
-    return _document(f"Teardown records side by side: units {units}", versions, running,
-                     blocks), pictures
+    units = ", ".join(said(f"{one.unit_id} (version {one.number})") for one in versions)
+    running = {"left": f"Underplate · {said('units examined, side by side')}",
+               "right": f"{said('Units')} {units}", "foot": address}
+    title = f"{said('Teardown records side by side: units')} {units}"
+    return _document(title, versions, running, blocks), pictures
 
 
 def _document(title, versions, running, blocks):
     authors = dict.fromkeys(visible(one.unit.contributor.get_username()) for one in versions)
-    return {"meta": {"title": title, "author": list(authors), "keywords": KEYWORDS,
-                     "date": _parts(max(_moment(one) for one in versions))},
-            "running": running, "blocks": blocks}
+    return {"meta": {"title": title, "author": list(authors), "keywords": [*map(said, KEYWORDS)],
+                     "date": _parts(max(_moment(one) for one in versions)),
+                     "language": get_language() or "en", "pages": said(PAGES)},
+            "missing": said(MISSING_LETTERS), "running": running, "blocks": blocks}
 
 
 def _moment(publication: Publication) -> datetime:

@@ -8,7 +8,7 @@ from django.core.files.base import ContentFile
 from django.core.files.storage import storages
 from django.db.models import F, Q
 from django.http import Http404
-from django.utils import timezone
+from django.utils import timezone, translation
 
 from teardowns.models import Printout, PrintoutState
 from teardowns.services.public_versions import public_versions
@@ -53,9 +53,11 @@ def _begun(pk):
 
 def _make(printout):
     versions = public_versions([tuple(one) for one in printout.versions])
-    if len(versions) != len(printout.versions) or printout_key(versions) != printout.digest:
+    if (len(versions) != len(printout.versions)
+            or printout_key(versions, printout.language) != printout.digest):
         raise Changed("The record has changed since.")
-    document, pictures = document_of(versions)
+    with translation.override(printout.language):
+        document, pictures = document_of(versions)
     _at(printout, 2)
     made = typeset(document, pictures)
     _at(printout, 3)

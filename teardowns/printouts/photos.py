@@ -10,6 +10,7 @@ from django.core.files.storage import storages
 from django.utils.safestring import mark_safe
 from PIL import Image
 
+from core.words.said import said
 from teardowns.figures.photo_marks import marks_drawing
 from teardowns.models import Annotation, PhotoDerivative
 from teardowns.presenting.photo_sheet import DRAWING, drawn, title
@@ -48,8 +49,9 @@ def _shown(photo, picture, name, thawed, names):
     # Marks count in pixels of the whole photo; on paper the picture may be a smaller one.
     drawing = marks_drawing([drawn(mark) for mark in marks], photo.width, photo.height)
     return {
-        "file": name, "width": photo.width, "height": photo.height, "title": title(photo),
-        "alt": photo.alt or photo.caption or f"Photo, {photo.get_stage_display().lower()}",
+        "file": name, "width": photo.width, "height": photo.height, "title": said(title(photo)),
+        "alt": (photo.alt or photo.caption
+                or said(f"Photo, {photo.get_stage_display().lower()}")),
         "caption": photo.caption, "remark": DRAWING if photo.drawn else "",
         "author": photo.author.get_username(), "drawing": mark_safe(drawing) if marks else "",
         "marks": [_legend(mark, names) for mark in marks], "sha256": in_groups(photo.sha256),
@@ -57,7 +59,7 @@ def _shown(photo, picture, name, thawed, names):
 
 
 def _legend(mark, names):
-    return drawn(mark).label or names.get(mark.shows, "") or "a place"
+    return drawn(mark).label or said(names.get(mark.shows, "") or "a place")
 
 
 def in_groups(digest: str) -> str:

@@ -16,14 +16,16 @@ STUCK = timedelta(minutes=5)     # a worker that has made one for longer is gone
 IDLE = timedelta(seconds=45)     # nobody has begun for longer: perhaps no worker runs
 
 
-def ask_printout(*, digest: str, versions: Sequence[Publication]) -> Printout:
+def ask_printout(*, digest: str, versions: Sequence[Publication], language: str = "en"
+                 ) -> Printout:
     """The printout of this digest, queued unless it is made or being made. Two who ask at once
     get the same one, and the worker makes it once."""
     now = timezone.now()
     names = [[one.unit_id, one.number] for one in versions]
     with transaction.atomic():
         printout, is_new = Printout.objects.get_or_create(
-            digest=digest, defaults={"versions": names, "asked_at": now, "used_on": now.date()})
+            digest=digest, defaults={"versions": names, "language": language, "asked_at": now,
+                                     "used_on": now.date()})
         if is_new or _begin_again(printout, now):
             transaction.on_commit(lambda: async_task(JOB, printout.pk))
     printout.refresh_from_db()

@@ -11,6 +11,7 @@ from typing import Any
 from django.conf import settings
 from django.db.models import Count, Max
 
+from core.words.said import mo_file
 from teardowns.models import (
     ContributionLicence,
     PhotoDerivative,
@@ -29,12 +30,13 @@ SOURCES = ("teardowns/typesetting/*.*", "teardowns/printouts/*.py", "teardowns/p
            "templates/teardowns/printed_*.html", "static/css/*.css")
 
 
-def printout_digest(versions: Sequence[Publication], fonts: Iterable[str]) -> str:
+def printout_digest(versions: Sequence[Publication], fonts: Iterable[str], language: str = "en"
+                    ) -> str:
     """Hexadecimal. versions : of `public_versions`; asks four queries, however many they are"""
     units = [one.unit_id for one in versions]
     beside = [_replies(units), _decisions(units), _pictures(units), _licences(units)]
     told = [[_of_version(one), *(each[one.unit_id] for each in beside)] for one in versions]
-    whole = [sources_digest(), sorted(fonts), settings.SITE_URL, told]
+    whole = [sources_digest(), sorted(fonts), settings.SITE_URL, told, words_digest(language)]
     return sha256(json.dumps(whole, sort_keys=True).encode()).hexdigest()
 
 
@@ -46,6 +48,14 @@ def sources_digest() -> str:
             if path.is_file():
                 found.update(path.read_bytes())
     return found.hexdigest()
+
+
+@cache
+def words_digest(language: str) -> str:
+    """Of the language that a document is in: another translation makes another document."""
+    if language == "en":
+        return language
+    return f"{language}/{sha256(mo_file(language).read_bytes()).hexdigest()}"
 
 
 def _of_version(publication):

@@ -43,9 +43,8 @@ def skipped(node: Element) -> bool:
 
 
 def _only_leads_on(node):
-    """“Show the working of …” leads nowhere on paper."""
-    return node.tag == "a" and "Show" in (node.text or "") and any(
-        "off" in classes(child) for child in node)
+    """“Show the working of …” leads nowhere on paper; what it is of is said to listeners alone."""
+    return node.tag == "a" and bool(node.text) and any("off" in classes(child) for child in node)
 
 
 def runs_of(node: Element, ink: Ink, style: Style = Style()) -> list[Run]:  # noqa: B008

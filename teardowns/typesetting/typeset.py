@@ -38,7 +38,7 @@ class NotSet(Exception):
 def typeset(document: Mapping[str, Any], pictures: Mapping[str, Callable[[], bytes]]) -> bytes:
     """PDF/A-2a and PDF/UA-1. Same document, same pictures and same fonts: same bytes.
 
-    document : meta, running and blocks, see `report.typ`
+    document : meta, running and blocks, see `report.typ`; missing, in its language, as NOTE
     pictures : by file name, what reads its bytes
     """
     with tempfile.TemporaryDirectory(prefix="typeset-") as folder:
@@ -126,7 +126,8 @@ def with_code_points(document: dict[str, Any], unknown: set[str]) -> dict[str, A
     pattern = re.compile("[" + "".join(map(re.escape, sorted(unknown))) + "]+")
     changed = _replaced(document, pattern)
     points = ", ".join(f"U+{ord(each):04X}" for each in sorted(unknown))
-    note = {"b": "p", "style": "notice", "runs": [{"t": NOTE.format(points)}]}
+    told = document.get("missing", NOTE).format(points)
+    note = {"b": "p", "style": "notice", "runs": [{"t": told}]}
     return changed | {"blocks": [changed["blocks"][0], note, *changed["blocks"][1:]]}
 
 

@@ -3,8 +3,10 @@ from django.http import FileResponse, Http404, JsonResponse
 from django.shortcuts import redirect, render
 from django.urls import reverse
 from django.utils.cache import patch_cache_control, patch_vary_headers
+from django.utils.translation import get_language
 
 from core.buckets import HOUR, limited
+from core.words.said import said
 from teardowns.models import Printout, PrintoutState
 from teardowns.printouts.key import printout_key
 from teardowns.printouts.make import STEPS
@@ -53,9 +55,10 @@ def _query(version):
 
 def printout_page(request, versions, address, context, template):
     """POST asks for it; GET says where it stands, as a page or, to a script, as JSON."""
-    digest = printout_key(versions)
+    language = get_language() or "en"
+    digest = printout_key(versions, language)
     if request.method == "POST":
-        ask_printout(digest=digest, versions=versions)
+        ask_printout(digest=digest, versions=versions, language=language)
         return redirect(address)
     printout = Printout.objects.filter(digest=digest).first()
     if request.headers.get("Accept") == "application/json":
@@ -71,7 +74,7 @@ def _state(printout):
     """For the script, which shows the step and loads the page again once it ends."""
     if printout is None:
         return {"state": "none", "step": 0, "words": ""}
-    return {"state": printout.state, "step": printout.step, "words": STEPS[printout.step]}
+    return {"state": printout.state, "step": printout.step, "words": said(STEPS[printout.step])}
 
 
 def _shown(printout):
@@ -89,11 +92,13 @@ def _shown(printout):
 
 def printout_file(versions, name):
     """The PDF of these versions as they stand now, or 404: then its page makes it."""
-    file = open_printout(printout_key(versions)) if versions else None
+    language = get_language() or "en"
+    file = open_printout(printout_key(versions, language)) if versions else None
     if file is None:
         raise Http404("This document is not made, or the record has changed since: ask for it "
                       "on its page.")
     name = name.format(number=versions[0].number)
     answer = FileResponse(file, as_attachment=True, filename=name, content_type="application/pdf")
     patch_cache_control(answer, public=True, max_age=FRESH)
+    patch_vary_headers(answer, ["Accept-Language", "Cookie"])
     return answer
