@@ -37,6 +37,7 @@ class Examined:
 
 
 CHECKS: list[Examined] = []
+FIRST = ("database", "migrations")
 
 
 def examines(subject: str, *, asks_database: bool = False) -> Callable[[Check], Check]:
@@ -66,13 +67,18 @@ def fault(said: str, remedy: str) -> Finding:
 def examine(subjects: Iterable[str] = ()) -> Iterator[Finding]:
     """All findings, those of one subject together, or of the named subjects alone."""
     named = set(subjects) or {each.subject for each in CHECKS}
-    wanted = sorted((each for each in CHECKS if each.subject in named),
-                    key=lambda each: (each.subject != "database", each.subject))
-    answers = any(each.asks_database for each in wanted) and _database_answers()
+    wanted = sorted((each for each in CHECKS if each.subject in named), key=_place)
+    answers, is_behind = any(each.asks_database for each in wanted) and _database_answers(), False
     for examined in wanted:
         if answers or not examined.asks_database:
-            for found in _found(examined):
+            for found in _found(examined, is_behind):
+                is_behind |= examined.subject == "migrations" and found.level == Level.FAULT
                 yield Finding(found.level, found.said, found.remedy, examined.subject)
+
+
+def _place(examined):
+    """What others hang on comes first."""
+    return (examined.subject not in FIRST, examined.subject)
 
 
 def _database_answers() -> bool:
@@ -83,11 +89,15 @@ def _database_answers() -> bool:
     return True
 
 
-def _found(examined: Examined) -> Iterator[Finding]:
-    """A check that breaks is a finding itself: the others go on."""
+def _found(examined: Examined, is_behind: bool) -> Iterator[Finding]:
+    """A check that breaks is a finding itself: the others go on. Where tables are not there yet,
+    that has been said.
+    """
     try:
         yield from examined.check()
     except Exception as error:
+        if is_behind and isinstance(error, DatabaseError):
+            return
         logger.debug("A check of %s broke.", examined.subject, exc_info=True)
         yield fault(f"The check “{examined.check.__name__}” broke: {type(error).__name__}.",
                     "Run it again with LOG_LEVEL=DEBUG to see where; the other checks were made.")

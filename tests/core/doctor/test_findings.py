@@ -38,6 +38,17 @@ def test_without_a_database_what_asks_it_is_passed_over(checks, monkeypatch):
 
 
 @pytest.mark.django_db
+def test_where_tables_are_not_there_yet_that_is_said_once(checks):
+    @findings.examines("audit", asks_database=True)
+    def asks_a_table():
+        raise DatabaseError("no such table")
+
+    findings.examines("migrations")(lambda: [findings.fault("not applied", "Run migrate.")])
+    assert [each.said for each in examine()] == ["not applied"]
+    assert ["broke" in each.said for each in examine(["audit"])] == [True]
+
+
+@pytest.mark.django_db
 def test_the_database_comes_first_and_then_subjects_by_name(checks):
     for subject in ("web", "audit", "database"):
         findings.examines(subject)(lambda: [good("x")])
