@@ -14,7 +14,7 @@ register = template.Library()
 # An element with translate="no" stays as it is, with all in it: what a person wrote.
 PICTURE_TEXT = re.compile(
     r"<(\w+)\b[^<>]*\stranslate=\"no\"[^<>]*>.*?</\1>|"
-    r"(?<=>)[^<>]*[^\W\d_][^<>]*(?=<)|(?<=aria-label=\")[^\"]+(?=\")", re.DOTALL)
+    r"(?<=>)[^<>]*(?:[^\W\d_]|\d\.\d)[^<>]*(?=<)|(?<=aria-label=\")[^\"]+(?=\")", re.DOTALL)
 
 
 @register.filter

@@ -9,11 +9,12 @@ UNIT = (r"(?:[pnµmkMG]?(?:W|VA|V|A|Hz|F|H|Ω|s|m|g|K|J|C|T|b|bit)|Wh|mAh|Ah|°C
         r"kB|MB|GB|cm³|mm³|mm²|cm²|m²|m³|in|px|W/cm³|W/g|g/W|A/mm²|µF/W|K/W|Mpx|€)")
 GAP = f"{BLANK}?"
 AFTER = rf"(?={GAP}(?:{UNIT}(?![\w])|±|×|\)|to{BLANK}|bis{BLANK}))"
-QUANTITY = re.compile(rf"(?:(?<=[=<>≤≥≈±×~(]){GAP}{NUMBER}|{NUMBER}{AFTER})")
+QUANTITY = re.compile(rf"(?:(?<=[=<>≤≥≈±×~(]){GAP}{NUMBER}|(?<=\bbis ){NUMBER}|{NUMBER}{AFTER})")
 ALONE = re.compile(rf"\s*(?:{NUMBER}|[−+-]?\d+)\s*")
 RANGE = re.compile(rf"({NUMBER}|(?<![\w.,])[−+-]?\d+)({GAP}(?:{UNIT})?) to (?=[−+-]?\d)")
 MEASURE = re.compile(rf"(?:[\d\s.,;:±×·/=<>≤≥≈~()\[\]+−–—%°-]|"
-                     rf"(?<![^\W\d_])(?:{UNIT}|to)(?![^\W\d_]))+")
+                     rf"(?<![^\W\d_])(?:{UNIT}|to|of)(?![^\W\d_]))+")
+COUNTED = re.compile(r"(?<=\d) of (?=\d)")
 INSIDE = re.compile(r"(?<=[0-9])\.(?=[0-9])")
 MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September",
           "October", "November", "December")
@@ -21,7 +22,7 @@ DATE = re.compile(rf"\b(\d{{1,2}}) ({'|'.join(MONTHS)}) (\d{{4}})\b")
 COMMA = {"de"}          # languages with a decimal comma
 MONTHS_IN = {"de": ("Januar", "Februar", "März", "April", "Mai", "Juni", "Juli", "August",
                     "September", "Oktober", "November", "Dezember")}
-TO_IN = {"de": "bis"}
+TO_IN, OF_IN = {"de": "bis"}, {"de": "von"}
 DATE_IN = {"de": "{day}. {month} {year}"}
 
 
@@ -31,6 +32,7 @@ def numbers_in(language: str, text: str) -> str:
         text = DATE.sub(lambda found: _date(language, *found.groups()), text)
     if language in TO_IN:
         text = RANGE.sub(rf"\1\2 {TO_IN[language]} ", text)
+        text = COUNTED.sub(f" {OF_IN[language]} ", text)
     if language not in COMMA or "." not in text:
         return text
     if ALONE.fullmatch(text):

@@ -26,7 +26,8 @@ ASSESSED = ("verdict", "claimed_power", "capability", "capability_low", "capabil
 COLUMNS = ("pk", "title", "maker", "model", "kind", "published_at", *ASSESSED, "risk",
            "measured_power")
 UNCLAIMED = mark_safe('<span class="quiet">no claim to judge</span>')
-NO_LEVEL = '<span class="quiet">no risk level given</span>'
+UNGRADED = "no risk level given"
+NO_LEVEL = f'<span class="quiet">{UNGRADED}</span>'
 RISK_NOTE = (f"Risk: the level of the gravest finding; {BESIDE}. A unit without a level is not "
              "thereby safe.")
 KEPT = 5000              # printed rows in memory, some 2 kB each
