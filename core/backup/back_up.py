@@ -51,7 +51,7 @@ def back_up(folder: Path, say: Progress, *, whole: bool = False) -> Made:
         payload |= digests
         payload |= _written(part, "data/state.json", json.dumps(state, indent=1))
         payload |= _written(part, LISTED, "".join(f"{_line(file)}\n" for file in files))
-        digest = bags.write_tags(part, payload, _info(payload, files))
+        digest = bags.write_tags(part, payload, _info(part, payload))
         os.sync()
         part.rename(folder / name)
         keep_erasures(folder)
@@ -141,8 +141,8 @@ def _written(part, name, text):
     return {name: digest_of(part / name)}
 
 
-def _info(payload, files):
+def _info(part, payload):
+    size = sum((part / name).stat().st_size for name in payload)
     return {"Bagging-Date": timezone.now().date().isoformat(),
             "External-Description": "Backup of Underplate",
-            "Payload-Oxum-Of-Files": f"{sum(file.size for file in files)}.{len(files)}",
-            "Payload-Files": str(len(payload))}
+            "Payload-Oxum": f"{size}.{len(payload)}"}

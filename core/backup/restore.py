@@ -22,7 +22,7 @@ from core.backup.bags import Progress
 from core.backup.erasures import repeat_erasures
 from core.backup.state import FORMAT, unknown_migrations
 from core.backup.stored_files import Stored, stored_files
-from core.doctor.secrets import fingerprint
+from core.secret import fingerprint
 
 
 class NotRestored(Exception):

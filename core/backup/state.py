@@ -9,7 +9,7 @@ from django.db import connection
 from django.db.migrations.loader import MigrationLoader
 
 from core.backup.databases import contents
-from core.doctor.secrets import fingerprint
+from core.secret import fingerprint
 
 FORMAT = 1
 

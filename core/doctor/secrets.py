@@ -1,10 +1,10 @@
 """The key that signs sessions and locks second factors."""
-import hashlib
 from pathlib import Path
 
 from django.conf import settings
 
 from core.doctor.findings import examines, fault, good, note, warning
+from core.secret import fingerprint
 
 SHORTEST, FEWEST = 50, 5        # as Django's own deployment check asks
 MAKE = 'python -c "import secrets; print(secrets.token_urlsafe(64))"'
@@ -42,8 +42,3 @@ def every_host_has_the_key():
         yield warning("SECRET_KEY was made on this machine, while the database is not of this "
                       "machine alone.", "Set SECRET_KEY in the environment, the same on every "
                                         "host that runs web or workers.")
-
-
-def fingerprint(key):
-    """Tells two keys apart and nothing of either."""
-    return hashlib.sha256(b"fingerprint of a key " + key.encode()).hexdigest()[:12]

@@ -2,7 +2,7 @@ import string
 
 import pytest
 
-from core.doctor.secrets import fingerprint
+from core.secret import fingerprint
 from tests.core.doctor.found import bad, found
 
 STRONG = string.ascii_letters + string.digits
