@@ -103,8 +103,7 @@ def _split(frame, seen, lines):
 
 
 def frame_at(frame: Frame, cases: Cases, seen: Observations, is_high: bool) -> Frame:
-    """The columns as the power lines read them, one row a case, at one mains end."""
-    frame = frame.take(cases.unit)
+    """The columns as the power lines read them at one mains end; frame : one row a case"""
     mains = frame["mains_high" if is_high else "mains_low"]
     sought = Sought(cases.unit, cases.voltage, cases.highest, cases.port, cases.several,
                     mains.value, is_high)

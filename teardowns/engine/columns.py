@@ -1,6 +1,7 @@
 """Columns over units (or over cases of units): what every stage reads."""
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 import numpy as np
 
@@ -39,8 +40,12 @@ class Column:
                       np.where(here, UNKNOWN, self.how).astype(np.int8))
 
 
+@lru_cache(maxsize=16)
 def unknown(n: int) -> Column:
-    return Column(np.full(n, np.nan), np.full(n, np.nan), np.zeros(n, np.int8))
+    """Nothing known in n rows; one for all who ask, so that nobody may write to it."""
+    nothing, how = np.full(n, np.nan), np.zeros(n, np.int8)
+    nothing.flags.writeable = how.flags.writeable = False
+    return Column(nothing, nothing, how)
 
 
 def exact(value, how=EVIDENCE) -> Column:

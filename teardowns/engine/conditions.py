@@ -41,8 +41,8 @@ class Observations:
 
     @classmethod
     def of(cls, evidence: EvidenceTable) -> "Observations":
-        return cls({**{code: evidence.of(code) for code in (*LOADS, REFUSED)},
-                    **{code: evidence.of(code) for code in PER_PORT}})
+        tables, none = evidence.by_code(), evidence.take(slice(0))
+        return cls({code: tables.get(code, none) for code in (*LOADS, REFUSED, *PER_PORT)})
 
     def paired(self, code: str, unit: np.ndarray):
         """Rows of `code` and, beside each, every case of its unit: (table, row, case).

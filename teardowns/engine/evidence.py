@@ -48,17 +48,27 @@ class EvidenceTable:
     def behind(self, row: int, code: str) -> list[int]:
         """The evidence ids behind one pooled number."""
         start, stop = np.searchsorted(self.row, [row, row + 1])
-        mine, about = slice(start, stop), [INDEX[code]]
-        ids = self.evidence_id[mine][np.isin(self.code[mine], about)]
+        mine = slice(start, stop)
+        codes = self.code[mine]
+        ids = self.evidence_id[mine][codes == INDEX[code]]
         if code in WITNESSES:
-            about = [INDEX[other] for other in WITNESSES[code]]
-            seen = np.isin(self.code[mine], about) & ~np.isnan(self.output_voltage[mine])
+            seen = np.logical_or.reduce([codes == INDEX[other] for other in WITNESSES[code]])
+            seen &= ~np.isnan(self.output_voltage[mine])
             ids = np.concatenate([ids, self.evidence_id[mine][seen]])
         return ids.tolist()
 
     def of(self, code: str) -> "EvidenceTable":
         """The rows about one quantity."""
         return self.take(self.code == INDEX[code])
+
+    def by_code(self) -> dict[str, "EvidenceTable"]:
+        """The rows about each quantity that there are rows about, in the order of CODES."""
+        order = np.argsort(self.code, kind="stable")
+        table = self.take(order)
+        codes, starts = np.unique(table.code, return_index=True)
+        stops = np.searchsorted(table.code, codes, "right")
+        return {CODES[code]: table.take(slice(start, stop))
+                for code, start, stop in zip(codes.tolist(), starts, stops, strict=True)}
 
     def take(self, rows) -> "EvidenceTable":
         return EvidenceTable(self.units, *(getattr(self, name)[rows] for name in _ROWS))
@@ -91,9 +101,8 @@ def pool_evidence(evidence: EvidenceTable) -> Frame:
     """One column a quantity that anybody observed; how is said by Quantity.pooling."""
     n = len(evidence.units)
     columns = {}
-    for j in np.unique(evidence.code).tolist():
-        rows = evidence.of(CODES[j])
-        columns[CODES[j]] = _pool(QUANTITIES[CODES[j]].pooling, rows.row, rows.value, rows.u, n)
+    for code, rows in evidence.by_code().items():
+        columns[code] = _pool(QUANTITIES[code].pooling, rows.row, rows.value, rows.u, n)
     for code, others in WITNESSES.items():
         row, value, u = _with_witnesses(evidence, code, others)
         if row.size:

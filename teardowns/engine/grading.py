@@ -92,7 +92,9 @@ def graded(grade, *, value=np.nan, u=np.nan, low=np.nan, high=np.nan, applies=Tr
     shape = np.shape(grade)
 
     def column(part, kind=float):
-        return np.array(np.broadcast_to(part, shape), kind)
+        whole = np.empty(shape, kind)
+        whole[...] = part
+        return whole
 
     return Graded(
         column(grade, np.int8), column(value), column(u), column(low), column(high),

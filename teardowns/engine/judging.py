@@ -14,7 +14,7 @@ from .posterior import (
     Grid,
     LogEvidence,
     density,
-    hypothesis_edges,
+    hypothesis_weights,
     make_grid,
     odds,
     quantiles,
@@ -65,7 +65,8 @@ def examine(frame: Frame, claims: ClaimTable, seen: Observations, rules: Ruleboo
             several: np.ndarray) -> Examined:
     """frame : (n,) units; claims : sorted by row, rows 0 to n − 1; several : (n,) bool, ports"""
     cases = make_cases(claims, frame, seen, rules.power, several)
-    frames = tuple(frame_at(frame, cases, seen, end == "high") for end in ENDS)
+    columns = frame.take(cases.unit)
+    frames = tuple(frame_at(columns, cases, seen, end == "high") for end in ENDS)
     drawn = draw_at_ends(rules.power, frames, cases.unit)
     smallest, largest = cases.span(claims)
     grid = make_grid(cases.unit, smallest, largest, drawn)
@@ -78,11 +79,10 @@ def examine(frame: Frame, claims: ClaimTable, seen: Observations, rules: Ruleboo
 
 def _judge(claims, cases, grid, power, voltage, rules):
     likelihood = [density(evidence.total) for evidence in power]
-    edges = hypothesis_edges(grid, cases.of_claim, claims.claimed_power)
-    edges = np.where(np.isnan(edges), np.arange(5.0), edges)      # no power: not used
+    hypotheses = hypothesis_weights(grid, cases.of_claim, claims.claimed_power)
     has_power = ~np.isnan(claims.claimed_power)
-    overload = [_overload(cases, grid, at.lines, edges, claims.claimed_power) for at in power]
-    low, high = (np.where(has_power, odds(at, cases.of_claim, edges) * factor, np.nan)
+    overload = [_overload(cases, grid, at.lines, hypotheses, claims.claimed_power) for at in power]
+    low, high = (np.where(has_power, odds(at, cases.of_claim, hypotheses) * factor, np.nan)
                  for at, factor in zip(likelihood, overload, strict=True))
     volts = np.full(len(low), np.nan)
     volts[voltage.claim] = voltage.odds
@@ -90,7 +90,7 @@ def _judge(claims, cases, grid, power, voltage, rules):
     switched[voltage.claim] = voltage.switched
     total = decibans(_joint(low, volts, switched))
     weights = np.concatenate([
-        _power_weights(cases, power[0], edges, volts, switched, has_power, overload[0]),
+        _power_weights(cases, power[0], hypotheses, volts, switched, has_power, overload[0]),
         _voltage_weights(voltage, low, volts)], axis=1)
     weights = np.where(np.isnan(weights), np.nan, total[:, None] - weights)
     conflict = _conflicts(cases, power, voltage)
@@ -102,7 +102,7 @@ def _judge(claims, cases, grid, power, voltage, rules):
                   words, conflict, _capability(cases, grid, power, likelihood))
 
 
-def _overload(cases, grid, lines, edges, claimed):
+def _overload(cases, grid, lines, hypotheses, claimed):
     """(m,) What a load that was lost is given back, for a charger may stop just above its claim.
 
     H1 reaches to 1.6 of the claim only for want of knowledge. Regulation lost at 1.2 of it is an
@@ -121,7 +121,7 @@ def _overload(cases, grid, lines, edges, claimed):
             just_met = np.exp(log_failed(d, line.sigma[at][:, None])).mean(axis=-1)
             below = np.log(line.value)[:, None] - grid.points(line.rows)
             alone = np.exp(log_failed(below, line.sigma[:, None]))
-            factor[mine] *= just_met / odds(alone, at, edges[mine])
+            factor[mine] *= just_met / odds(alone, at, hypotheses[:, mine])
     return factor
 
 
@@ -131,7 +131,7 @@ def _joint(power, voltage, switched):
     return np.where(np.isnan(joint), 1.0, joint)
 
 
-def _power_weights(cases, evidence, edges, volts, switched, has_power, overload):
+def _power_weights(cases, evidence, hypotheses, volts, switched, has_power, overload):
     """(m, power lines) decibans of the joint odds when each line is left out; NaN: unused."""
     left = np.full((len(volts), len(evidence.lines)), np.nan)
     for j, line in enumerate(evidence.lines):
@@ -142,7 +142,7 @@ def _power_weights(cases, evidence, edges, volts, switched, has_power, overload)
         place = place[cases.of_claim]
         mine = np.flatnonzero((place >= 0) & has_power)
         if mine.size:
-            part = odds(density(evidence.without(j)), place[mine], edges[mine])
+            part = odds(density(evidence.without(j)), place[mine], hypotheses[:, mine])
             part *= 1.0 if line.rule.kind == FAILED else overload[mine]
             left[mine, j] = decibans(_joint(part, volts[mine], switched[mine]))
     return left

@@ -15,9 +15,22 @@ SHARED = ("efficiency", "switching_frequency")
 # Radon's rule of 7 points, exact to degree 5 for two independent normal distributions: the
 # middle, and a hexagon of radius 2. A. H. Stroud, Approximate Calculation of Multiple Integrals,
 # 1971, E2r2 5-1 (from memory; the moments are tested).
-_ANGLE = np.arange(6) * np.pi / 3
-NODES = np.concatenate([[[0.0, 0.0]], 2 * np.stack([np.cos(_ANGLE), np.sin(_ANGLE)], 1)])
-NODE_WEIGHTS = np.array([0.5, *[1 / 12] * 6])
+_HALF = 3**0.5
+_POINTS = np.array([[0.0, 0.0], [2.0, 0.0], [1.0, _HALF], [-1.0, _HALF], [-2.0, 0.0],
+                    [-1.0, -_HALF], [1.0, -_HALF]])
+_WEIGHTS = np.array([0.5, *[1 / 12] * 6])
+
+
+def _of_one(quantity):
+    """The rule where one quantity alone varies: points that fall together are one."""
+    at, place = np.unique(_POINTS[:, quantity], return_inverse=True)
+    points = np.zeros((len(at), 2))
+    points[:, quantity] = at
+    return points, np.bincount(place, _WEIGHTS)
+
+
+# By which of SHARED several lines read: points (q, 2), in standard uncertainties, and weights (q,).
+RULES = {(True, True): (_POINTS, _WEIGHTS), (True, False): _of_one(0), (False, True): _of_one(1)}
 # What differs between the claims of one unit; a line that reads none of it is drawn once a unit.
 BY_CLAIM = {"output_voltage", *LOADS, *CONDITIONED}
 # What differs between the two mains ends; a line that reads none of it is drawn once for both.
@@ -75,20 +88,21 @@ def draw_at_ends(rules: tuple[Rule, ...], frames: tuple[Frame, ...],
 
     frames : by end; unit : as for `draw_lines`
     """
-    first = [_draw_over(rule, frames[0], unit) for rule in rules]
+    _, *of_unit = np.unique(unit, return_index=True, return_inverse=True)
+    first = [_draw_over(rule, frames[0], *of_unit) for rule in rules]
     return [_speaking(first), *(
-        _speaking([_draw_over(rule, frame, unit) if BY_END.intersection(rule.reads) else line
+        _speaking([_draw_over(rule, frame, *of_unit) if BY_END.intersection(rule.reads) else line
                    for rule, line in zip(rules, first, strict=True)])
         for frame in frames[1:])]
 
 
-def _draw_over(rule, frame, unit):
+def _draw_over(rule, frame, first, which):
+    """first : (n,) a case of each unit; which : (k,) the place among those of each case's unit"""
     if any(code not in frame.columns for code in rule.required):
         return _silent(rule)
-    if BY_CLAIM.intersection(rule.reads):
+    if BY_CLAIM.intersection(rule.reads) or len(first) == frame.size:
         return _draw(rule, frame)
-    _, first, which = np.unique(unit, return_index=True, return_inverse=True)
-    return _repeated(_draw(rule, frame.take(first, rule.reads)), which.reshape(-1))
+    return _repeated(_draw(rule, frame.take(first, rule.reads)), which)
 
 
 def _speaking(drawn: list[Line]) -> tuple[Line, ...]:

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from .likelihoods import log_likelihood
-from .lines import NODE_WEIGHTS, NODES, SHARED, Line
+from .lines import RULES, SHARED, Line
 
 POINTS = 192        # of the grid
 COARSE = 4          # points between those at which shared quantities are integrated over
@@ -67,10 +67,12 @@ def _over_unit(unit, reduce, value):
     return reduce.reduceat(value, first)[which.reshape(-1)]
 
 
+CELLS = POINTS // COARSE + 3
 NOBODY = np.zeros(0, int)
-# The terms of a line that no case has: places, values, places, values at the nodes.
+# The terms of a line that no case has: places and values, then both at the nodes of each rule.
 SILENT = (NOBODY, np.zeros((0, POINTS)),
-          NOBODY, np.zeros((0, len(NODE_WEIGHTS), POINTS // COARSE + 3)))
+          [(NOBODY, np.zeros((0, len(weights), CELLS))) for _, weights in RULES.values()])
+BLOCK = 32_768      # numbers at a time, so that what a formula leaves behind stays in the cache
 
 
 class LogEvidence:
@@ -92,14 +94,17 @@ class LogEvidence:
         # (SHARED, k) bool, which quantities are integrated over jointly
         self.joined = np.stack([_over_unit(unit, np.logical_or, count > 1)
                                 for count in readers])
-        shared = self.joined.any(axis=0)
-        self.place = np.cumsum(shared) - 1          # of a case among those that share
         self.plain = np.zeros((size, POINTS))
-        self.joint = np.zeros((np.count_nonzero(shared), len(NODE_WEIGHTS), POINTS // COARSE + 3))
+        # By rule: which cases it serves, the place of a case among them, the sum at its nodes.
+        of_rule = [(self.joined == np.array(which)[:, None]).all(axis=0) for which in RULES]
+        self.places = [np.cumsum(mine) - 1 for mine in of_rule]
+        self.joint = [np.zeros((np.count_nonzero(mine), len(weights), CELLS))
+                      for mine, (_, weights) in zip(of_rule, RULES.values(), strict=True)]
         self.terms = [self._add(grid, line, self._same(beside, j)) if line.rows.size else SILENT
                       for j, line in enumerate(lines)]
         self.total = self.plain.copy()
-        self.total[shared] += _mix(self.joint)
+        for mine, joint, (_, weights) in zip(of_rule, self.joint, RULES.values(), strict=True):
+            self.total[mine] += _mix(joint, weights)
 
     def _same(self, beside, j):
         """The terms of the same line at the other end; None where they are others."""
@@ -110,27 +115,35 @@ class LogEvidence:
         return beside.terms[j] if alike else None
 
     def _add(self, grid, line, known):
-        """The line's terms, and where they went: places in line.rows of either kind."""
-        alone, plain, common, nodes = known or self._terms(grid, line)
+        """The line's terms, and where they went: places in line.rows of each kind."""
+        alone, plain, shared = known or self._terms(grid, line)
         self.plain[line.rows[alone]] += plain
-        self.joint[self.place[line.rows[common]]] += nodes
-        return alone, plain, common, nodes
+        for place, joint, (common, nodes) in zip(self.places, self.joint, shared, strict=True):
+            if common.size:
+                joint[place[line.rows[common]]] += nodes
+        return alone, plain, shared
 
     def _terms(self, grid, line):
-        shift = np.where(self.joined[:, line.rows], line.shared, 0.0)      # (SHARED, k)
+        joined = self.joined[:, line.rows]
+        shift = np.where(joined, line.shared, 0.0)                         # (SHARED, k)
         common = (shift != 0).any(axis=0)
-        alone, common = np.flatnonzero(~common), np.flatnonzero(common)
-        return (alone, _plain_term(grid, line, alone),
-                common, _node_term(grid, line, common, shift[:, common]))
+        of_rule = [np.flatnonzero(common & (joined == np.array(which)[:, None]).all(axis=0))
+                   for which in RULES]
+        alone = np.flatnonzero(~common)
+        return alone, _plain_term(grid, line, alone), [
+            (at, _node_term(grid, line, at, shift[:, at], points))
+            for at, (points, _) in zip(of_rule, RULES.values(), strict=True)]
 
     def without(self, j: int) -> np.ndarray:
         """(rows of line j, POINTS) the total as if line j did not exist."""
-        rows, (alone, plain, common, nodes) = self.lines[j].rows, self.terms[j]
+        rows, (alone, plain, shared) = self.lines[j].rows, self.terms[j]
         left = self.total[rows]
         left[alone] -= plain
-        if common.size:
-            rest = self.joint[self.place[rows[common]]] - nodes
-            left[common] = self.plain[rows[common]] + _mix(rest)
+        for place, joint, (common, nodes), (_, weights) in zip(
+                self.places, self.joint, shared, RULES.values(), strict=True):
+            if common.size:
+                rest = joint[place[rows[common]]] - nodes
+                left[common] = self.plain[rows[common]] + _mix(rest, weights)
         return left
 
 
@@ -138,35 +151,53 @@ def _plain_term(grid, line, at):
     """(at, POINTS) with all of the line's uncertainty."""
     if not at.size:
         return np.zeros((0, POINTS))
-    _, first, which = np.unique(line.same[at], return_index=True, return_inverse=True)
-    one = at[first]
+    one, which = _different(line, at)
     d = np.log(line.value[one])[:, None] - grid.points(line.rows[one])
-    term = log_likelihood(line.rule.kind, d, line.u_ln[one][:, None], line.rule.margin,
-                          *line.doubt[:, one, None])
-    return term[which.reshape(-1)]
+    term = _in_blocks(line, one, d, line.u_ln[one][:, None])
+    return term if which is None else term[which]
 
 
-def _node_term(grid, line, at, shift):
+def _node_term(grid, line, at, shift, points):
     """(at, nodes, coarse points) given each node of the shared quantities."""
     if not at.size:
-        return np.zeros((0, len(NODE_WEIGHTS), POINTS // COARSE + 3))
-    _, first, which = np.unique(line.same[at], return_index=True, return_inverse=True)
-    one, shift = at[first], shift[:, first]
+        return np.zeros((0, len(points), CELLS))
+    one, which = _different(line, at)
+    shift = shift[:, np.searchsorted(at, one)]
     # A quantity of SHARED that nobody else reads stays the line's own.
     apart = np.where(shift == 0, line.shared[:, one], 0.0)
     sigma = np.sqrt(line.sigma[one] ** 2 + apart[0] ** 2 + apart[1] ** 2)[:, None, None]
-    moved = np.log(line.value[one]) + NODES[:, :1] * shift[0] + NODES[:, 1:] * shift[1]
+    moved = np.log(line.value[one]) + points[:, :1] * shift[0] + points[:, 1:] * shift[1]
     d = moved.T[:, :, None] - grid.coarse_points(line.rows[one])[:, None, :]
-    term = log_likelihood(line.rule.kind, d, sigma, line.rule.margin,
-                          *line.doubt[:, one, None, None])
-    return term[which.reshape(-1)]
+    term = _in_blocks(line, one, d, sigma)
+    return term if which is None else term[which]
 
 
-def _mix(joint):
+def _different(line, at):
+    """One place for each set of equal numbers, and where each of `at` finds its own.
+
+    None in place of the second: no two are equal.
+    """
+    _, first, which = np.unique(line.same[at], return_index=True, return_inverse=True)
+    return (at, None) if len(first) == len(at) else (at[first], which.reshape(-1))
+
+
+def _in_blocks(line, at, d, sigma):
+    """The likelihood of a line at distances d : (at, …); sigma : (at, 1, …)."""
+    doubt = line.doubt[:, at].reshape(2, *sigma.shape)
+    term = np.empty(d.shape)
+    step = max(1, BLOCK // d[:1].size)
+    for start in range(0, len(at), step):
+        some = slice(start, start + step)
+        term[some] = log_likelihood(line.rule.kind, d[some], sigma[some], line.rule.margin,
+                                    *doubt[:, some])
+    return term
+
+
+def _mix(joint, weights):
     """(k, POINTS) ln of the mean likelihood over the nodes, node by node for equal bits."""
     top = joint.max(axis=1)
     total = np.zeros_like(top)
-    for k, weight in enumerate(NODE_WEIGHTS.tolist()):
+    for k, weight in enumerate(weights.tolist()):
         total += weight * np.exp(joint[:, k] - top)
     return _finer(np.log(total) + top)
 
@@ -189,43 +220,64 @@ def density(log_evidence) -> np.ndarray:
     return np.exp(log_evidence - log_evidence.max(axis=-1, keepdims=True))
 
 
-def hypothesis_edges(grid: Grid, case, claim):
-    """(m, 5) the edges of the hypotheses' parts, in grid steps from the first point."""
+def hypothesis_weights(grid: Grid, case, claim):
+    """(2, m, POINTS) what a case's likelihood at each grid point adds to that of H1 and of H0.
+
+    The likelihood is linear between grid points and constant outside. No weight is negative, so
+    that a small sum is never the difference of two large ones. Without a claim: any numbers.
+    """
     log = np.log(claim)[:, None] + np.log([1 / FAR, 1 / BELOW, MET, ABOVE, FAR])
-    return (log - grid.start[case]) / grid.step[case]
+    edges = (log - grid.start[case]) / grid.step[case]
+    edges = np.where(np.isnan(edges), np.arange(5.0), edges)
+    weights = np.empty((2, len(claim), POINTS))
+    step = BLOCK // 4 // POINTS
+    for start in range(0, len(claim), step):
+        some = slice(start, start + step)
+        weights[0, some], weights[1, some] = _weights(np.ascontiguousarray(edges[some].T))
+    return weights
 
 
-def odds(likelihood, case, edges) -> np.ndarray:
-    """(m,) odds of H1 against H0, even before any evidence.
+def _weights(edges):
+    """edges : (5, m) of the hypotheses' parts, in grid steps from the first point"""
+    far_below, below, met, above, far_above = (_up_to(edge) for edge in edges)
+    widths = np.diff(edges, axis=0)[:, :, None]
+    unmet = ((1 - BEYOND) / widths[1] * (met - below)
+             + BEYOND / widths[0] * (below - far_below))
+    met = ((1 - BEYOND) / widths[2] * (above - met)
+           + BEYOND / widths[3] * (far_above - above))
+    if (edges[0] > 0).any():
+        unmet += FARTHER / widths[0] * (far_below - _up_to(np.minimum(edges[0], 0)))
+    if (edges[4] < POINTS - 1).any():
+        last = np.maximum(edges[4], POINTS - 1)
+        met += FARTHER / widths[3] * (_up_to(last) - far_above)
+    return met, unmet
 
-    H0 is summed from below, H1 from above, so that a small integral is never the difference of
-    two large ones.
+
+def _up_to(edge):
+    """(m, POINTS) each point's share of the integral from the first point to an edge, in steps.
+
+    Of the part p that lies before the edge, a step gives p²/2 to the point after it and the rest
+    to the point before it. Before the first and beyond the last point their own values go on.
     """
-    far_below, below, met = _integral(likelihood, case, edges[:, :3])
-    unmet = ((1 - BEYOND) * (met - below) / (edges[:, 2] - edges[:, 1])
-             + (BEYOND * (below - far_below) + FARTHER * np.maximum(far_below, 0))
-             / (edges[:, 1] - edges[:, 0]))
-    met, above, far_above = _integral(likelihood[:, ::-1], case, POINTS - 1 - edges[:, 2:])
-    met = ((1 - BEYOND) * (met - above) / (edges[:, 3] - edges[:, 2])
-           + (BEYOND * (above - far_above) + FARTHER * np.maximum(far_above, 0))
-           / (edges[:, 4] - edges[:, 3]))
+    if (edge <= 0).all():           # the same numbers for less work: most far edges lie outside
+        share = np.zeros((len(edge), POINTS))
+    else:
+        part = np.clip(edge[:, None] - np.arange(POINTS - 1.0), 0, 1)
+        after = 0.5 * part * part
+        share = np.empty((len(edge), POINTS))
+        np.subtract(part, after, out=share[:, :-1])
+        share[:, -1] = 0
+        share[:, 1:] += after
+    share[:, 0] += np.minimum(edge, 0)
+    share[:, -1] += np.maximum(edge - (POINTS - 1), 0)
+    return share
+
+
+def odds(likelihood, case, weights) -> np.ndarray:
+    """(m,) odds of H1 against H0, even before any evidence; weights : `hypothesis_weights`."""
+    mine = likelihood[case]
+    met, unmet = (np.vecdot(mine, of) for of in weights)
     return np.maximum(met, 1e-290) / np.maximum(unmet, 1e-290)
-
-
-def _integral(likelihood, case, edges):
-    """(edges, m) from the first grid point to each edge, in steps; negative before the first.
-
-    The likelihood is linear between grid points and constant outside: the integral to the point
-    below, and a piece of a parabola.
-    """
-    total = np.zeros(likelihood.shape)
-    np.cumsum(0.5 * (likelihood[:, 1:] + likelihood[:, :-1]), axis=-1, out=total[:, 1:])
-    inside = np.clip(edges, 0, POINTS - 1)
-    left = np.minimum(inside.astype(int), POINTS - 2)
-    part, row = inside - left, case[:, None]
-    at, after = likelihood[row, left], likelihood[row, left + 1]
-    outside = (edges - inside) * np.where(edges < 0, at, after)
-    return (total[row, left] + part * (at + 0.5 * part * (after - at)) + outside).T
 
 
 QUANTILES = (0.5, 0.05, 0.95)

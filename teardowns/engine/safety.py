@@ -2,6 +2,7 @@
 import os
 from collections.abc import Mapping
 from concurrent.futures import ThreadPoolExecutor
+from functools import cache
 
 import numpy as np
 
@@ -10,7 +11,7 @@ from .grading import COVERAGE, Graded
 from .quantities import QUANTITIES
 from .requirements.plugs import CODES
 from .rule import Rule
-from .subjects import COLUMNS, Subjects, SubjectTable
+from .subjects import COLUMNS, TEXT, Subjects, SubjectTable
 from .winding_stack import adjacencies
 
 CHUNK = 8192        # units at a time, so that the columns stay in the processor's cache
@@ -57,15 +58,27 @@ def grade_units(rules: tuple[Rule, ...], frame: Frame,
         mine = subjects.of_units(start, stop)
         return {rule.id: grade(rule, part, mine) for rule in rules}
 
+    if len(starts) == 1:
+        return of_chunk(0)
     with ThreadPoolExecutor(min(os.cpu_count() or 1, 8)) as pool:      # numpy frees the lock
-        done = list(pool.map(of_chunk, starts)) if len(starts) > 1 else [of_chunk(0)]
+        done = list(pool.map(of_chunk, starts))
     return {rule.id: Graded.joined([part[rule.id] for part in done]) for rule in rules}
 
 
 def grade(rule: Rule, frame: Frame, subjects: Subjects) -> Graded:
     """One rule over its subjects."""
     table = subjects[rule.on]
+    if not len(table.row):
+        return _of_none(rule.compute, rule.on, rule.reads)
     return rule.compute(*(_read(name, table, frame, subjects["unit"]) for name in rule.reads))
+
+
+@cache
+def _of_none(compute, on, reads):
+    """What a rule says of no subject at all: always the same."""
+    columns = COLUMNS["unit"] | COLUMNS[on]
+    return compute(*(np.zeros(0, str if name in columns and columns[name].kind == TEXT else float)
+                     for name in reads))
 
 
 def _read(name, table, frame, units):

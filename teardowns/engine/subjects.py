@@ -5,6 +5,7 @@ whole unit. Text is "" and a number NaN where nobody recorded it; a flag is 1, 0
 """
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cache
 
 import numpy as np
 
@@ -160,6 +161,7 @@ class SubjectTable:
     evidence_id: np.ndarray
 
     @classmethod
+    @cache
     def none(cls, on: str) -> "SubjectTable":
         return cls.of(on, [])
 

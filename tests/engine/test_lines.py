@@ -5,7 +5,7 @@ import pytest
 
 from teardowns.engine import rulebook
 from teardowns.engine.columns import DEFAULT, Column, Frame, exact
-from teardowns.engine.lines import NODE_WEIGHTS, NODES, draw_lines
+from teardowns.engine.lines import RULES, draw_lines
 from teardowns.engine.rule import LIMIT, Rule
 from tests.engine.make import NAN
 
@@ -30,8 +30,18 @@ def frame():
     ((0, 0), 1), ((1, 0), 0), ((2, 0), 1), ((0, 2), 1), ((1, 1), 0), ((3, 0), 0), ((2, 1), 0),
     ((4, 0), 3), ((0, 4), 3), ((2, 2), 1), ((3, 1), 0), ((5, 0), 0), ((4, 1), 0)])
 def test_the_nodes_have_the_moments_of_two_normal_distributions(power, moment):
-    found = (NODE_WEIGHTS * (NODES ** np.array(power)).prod(axis=1)).sum()
+    points, weights = RULES[True, True]
+    found = (weights * (points ** np.array(power)).prod(axis=1)).sum()
     assert found == pytest.approx(moment, abs=1e-12)
+
+
+@pytest.mark.parametrize("which", [(True, False), (False, True)])
+def test_the_nodes_of_one_shared_quantity_have_its_moments_and_leave_the_other_alone(which):
+    points, weights = RULES[which]
+    own, other = points.T if which[0] else points.T[::-1]
+    found = [(weights * own**power).sum() for power in range(6)]
+    np.testing.assert_allclose(found, [1, 0, 1, 0, 3, 0], atol=1e-12)
+    assert not other.any()
 
 
 def test_unknown_or_zero_gives_no_line():

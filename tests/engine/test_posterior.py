@@ -9,7 +9,7 @@ from teardowns.engine.lines import Line
 from teardowns.engine.posterior import (
     LogEvidence,
     density,
-    hypothesis_edges,
+    hypothesis_weights,
     make_grid,
     odds,
     quantiles,
@@ -32,7 +32,7 @@ def line(value, sigma, kind=LIMIT, shift=0.0, other=0.0):
 def judged(*lines):
     grid = make_grid(UNIT, CLAIM, CLAIM, [lines])
     evidence = LogEvidence(grid, lines, UNIT)
-    weights = hypothesis_edges(grid, np.array([0]), CLAIM)
+    weights = hypothesis_weights(grid, np.array([0]), CLAIM)
     return grid, evidence, float(odds(density(evidence.total), np.array([0]), weights)[0])
 
 
@@ -69,6 +69,15 @@ def test_a_load_far_above_the_claim_supports_it(load):
     (line(0.001, 0.04),)])
 def test_limits_far_below_a_claim_refute_it(lines):
     assert judged(*lines)[2] < 1e-4
+
+
+@pytest.mark.parametrize("claim", [12.0, 12e-5, 12e5])      # within, far below, far above the grid
+def test_each_hypothesis_weighs_one_and_nothing_in_it_counts_against_it(claim):
+    grid = make_grid(UNIT, CLAIM, CLAIM, [(line(12e-4, 0.1), line(12e4, 0.1))])
+    weights = hypothesis_weights(grid, np.array([0]), np.array([claim]))
+    assert (weights >= 0).all()
+    # one part in 10⁶ more where the grid reaches beyond c/1000 or 1000 c
+    np.testing.assert_allclose(weights.sum(axis=-1), 1.0, rtol=1e-4)
 
 
 def test_a_load_held_far_beyond_the_range_supports_a_claim():
