@@ -22,6 +22,7 @@ LARGE = ("unit", "publication", "assessment", "listedunit", "searchtext", "searc
          "reviewdecision", "review", "boardfamilymember", "historicalunit")
 SCANS = {"sqlite": re.compile(r"SCAN (\w+)\b(?! \S* ?USING INDEX)(?! VIRTUAL)"),
          "postgresql": re.compile(r"Seq Scan on (\w+)")}
+WALKED = re.compile(r"SCAN (\w+) USING INDEX")
 LAST_ROW = re.compile(r"(?s)(?!.*WHERE).* LIMIT 1$")     # along the key, which SQLite calls a scan
 
 
@@ -61,9 +62,12 @@ def read_whole(queries):
 
 def whole_tables(sql):
     plan = plan_of(sql)
-    if LAST_ROW.match(sql) and "TEMP B-TREE" not in plan:
+    is_sorted = "B-TREE FOR ORDER BY" in plan
+    if LAST_ROW.match(sql) and not is_sorted:
         return []
-    return SCANS[connection.vendor].findall(plan)
+    # An index that is walked and then sorted was walked to its end.
+    walked = WALKED.findall(plan) if is_sorted and "LIMIT" in sql else []
+    return SCANS[connection.vendor].findall(plan) + walked
 
 
 def plan_of(sql):

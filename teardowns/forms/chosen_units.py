@@ -2,12 +2,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Callable, Collection, Iterable
 from dataclasses import dataclass
 
 LEAST, MOST = 2, 6
 NUMBER = re.compile(r"([0-9]{1,9})(?:v([0-9]{1,6}))?", re.IGNORECASE)
 QUOTED, SHOWN = 3, 20           # unreadable pieces that are named, and so many characters of each
+LOOKED_UP = 60                  # units of an address that are asked for at all
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,16 +30,22 @@ class Choice:
     problems: tuple[str, ...] = ()
 
 
-def read_choice(texts: Iterable[str]) -> Choice:
-    """Every value of the parameter; each may name several units, with commas or spaces between."""
+def read_choice(texts: Iterable[str],
+                there: Callable[[Collection[int]], Collection[int]] = lambda pks: pks) -> Choice:
+    """Every value of the parameter; each may name several units, with commas or spaces between.
+
+    there : which of some units there are; asked only where too many are named, for one that is
+    not there takes nobody's place
+    """
     pieces = [piece for text in texts for piece in re.split(r"[\s,;]+", text) if piece]
     known = {piece: _read(piece) for piece in pieces}
     found = [chosen for piece in pieces if (chosen := known[piece])]
     units = tuple(dict.fromkeys(found))
+    kept, left = _as_many_as_fit(units, there)
     problems = (_unreadable([piece for piece, chosen in known.items() if chosen is None]),
                 _twice([chosen for chosen in units if found.count(chosen) > 1]),
-                _too_many(units[MOST:]))
-    return Choice(units[:MOST], tuple(filter(None, problems)))
+                _too_many(left))
+    return Choice(kept, tuple(filter(None, problems)))
 
 
 def written(units: Iterable[Chosen]) -> str:
@@ -58,6 +65,18 @@ def _read(piece):
     if found is None or int(found[1]) == 0:
         return None
     return Chosen(int(found[1]), str(int(found[2])) if found[2] else "")
+
+
+def _as_many_as_fit(units, there):
+    """Those to show, with some that are not there, which are told of; and those left out."""
+    if len(units) <= MOST:
+        return units, ()
+    known = there({one.pk for one in units[:LOOKED_UP]})
+    here = [one for one in units if one.pk in known]
+    gone = [one for one in units[:LOOKED_UP] if one.pk not in known]
+    kept = {*here[:MOST], *gone[:MOST]}
+    return (tuple(one for one in units if one in kept),
+            tuple(one for one in units if one not in kept and one not in gone))
 
 
 def _unreadable(pieces):

@@ -1,4 +1,4 @@
-"""The index of the whole listing, kept for processes that begin; the gravest units are found."""
+"""The index of the whole listing, kept for processes that begin; newest and gravest units are found."""
 from django.db import migrations, models
 
 
@@ -14,6 +14,10 @@ class Migration(migrations.Migration):
             ("stamp", models.CharField(max_length=8)),
             ("packed", models.BinaryField()),
         ]),
+        migrations.RemoveIndex("listedunit", "listing_newest"),
+        migrations.AddIndex("listedunit", models.Index(
+            fields=["-published_at", "-unit"], name="listing_newest",
+            condition=models.Q(is_listed=True))),
         migrations.AddIndex("listedunit", models.Index(
             fields=["risk", "-published_at", "-unit"], name="listing_gravest",
             condition=models.Q(is_listed=True))),

@@ -59,8 +59,9 @@ class ListedUnit(models.Model):
 
     class Meta:
         indexes = [
-            models.Index(fields=["is_listed", "-published_at", "-unit"],
-                         name="listing_newest"),
+            # Of the listed alone: to SQLite `WHERE is_listed` is no value of a column.
+            models.Index(fields=["-published_at", "-unit"], name="listing_newest",
+                         condition=models.Q(is_listed=True)),
             models.Index(fields=["risk", "-published_at", "-unit"], name="listing_gravest",
                          condition=models.Q(is_listed=True)),
         ]

@@ -10,6 +10,11 @@ from .search import search
 MOST = 20
 
 
+def units_there(pks: Collection[int]) -> set[int]:
+    """Those of the units that everybody sees."""
+    return set(ListedUnit.objects.listed().filter(pk__in=pks).values_list("pk", flat=True))
+
+
 def units_to_compare(text: str, chosen: Collection[int]) -> list[ListedUnit]:
     """Listed units, best or newest first; without those that are chosen already."""
     listed = ListedUnit.objects.listed().exclude(pk__in=chosen)

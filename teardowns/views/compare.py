@@ -6,7 +6,7 @@ from teardowns.presenting.compare_choice import compare_address, offered, picked
 from teardowns.presenting.compare_sheet import compare_sheet
 from teardowns.services.compared_curves import compared_curves
 from teardowns.services.compared_units import compared_units
-from teardowns.services.units_to_compare import units_to_compare
+from teardowns.services.units_to_compare import units_there, units_to_compare
 from teardowns.views.kept_pages import kept_page
 
 LONGEST_SEARCH = 100
@@ -14,14 +14,14 @@ LONGEST_SEARCH = 100
 
 def _compared(request):
     """Units whose page this is; none while somebody chooses."""
-    units = read_choice(request.GET.getlist("units")).units
+    units = read_choice(request.GET.getlist("units"), units_there).units
     return [] if "q" in request.GET or len(units) < LEAST else [one.pk for one in units]
 
 
 @kept_page(_compared)
 def compare(request):
     """?units=3,8v2,12 in the order of the columns; &q=… looks for another one to add."""
-    choice = read_choice(request.GET.getlist("units"))
+    choice = read_choice(request.GET.getlist("units"), units_there)
     found = compared_units([(one.pk, one.version) for one in choice.units])
     keys = [Chosen(*key) for key in found.keys]
     context = {

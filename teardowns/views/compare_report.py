@@ -7,6 +7,7 @@ from django.urls import reverse
 from core.buckets import limited
 from teardowns.forms.chosen_units import LEAST, MOST, Chosen, read_choice, written
 from teardowns.services.public_versions import public_versions
+from teardowns.services.units_to_compare import units_there
 from teardowns.views.unit_report import ACCOUNT, NETWORK, SITE, printout_file, printout_page
 
 
@@ -27,7 +28,7 @@ def compare_report_file(request):
 
 def _versions(request):
     """Of `?units=3,8v2,12` what is public of it, at least two."""
-    chosen = read_choice(request.GET.getlist("units")).units
+    chosen = read_choice(request.GET.getlist("units"), units_there).units
     versions = public_versions(
         [(one.pk, int(one.version) if one.version else None) for one in chosen])
     if not LEAST <= len(versions) <= MOST:

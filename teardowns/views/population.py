@@ -11,6 +11,12 @@ from teardowns.presenting.population_sheet import Asked, find_population, popula
 from teardowns.services.find_units import ALL, find_units
 from teardowns.services.listed_numbers import listed_numbers, titles
 from teardowns.views.narrowing import facets, wrong_choices
+from teardowns.writing.render import visible
+
+NO_KIND = "There is no picture “{}” of the units: this is the first one. The others stand above."
+NO_NUMBER = ("“{}” is not the number of a unit, so none is marked: the number stands in the "
+             "address of a unit’s page.")
+SHOWN = 20               # characters of what was asked for
 
 
 def population(request):
@@ -27,7 +33,8 @@ def population(request):
     return render(request, "teardowns/population.html", {
         "sheet": sheet, "unknown_unit": unit if unit and asked.this is None else None,
         "typed": query.typed, "wrong_words": query.errors.get("q", ""), "kept": kept,
-        "wrong": wrong_choices(query), "remarks": answer.remarks,
+        "wrong": wrong_choices(query),
+        "remarks": [*_not_understood(request.GET, unit), *answer.remarks],
         "kinds": [(one, _address(kept | {"of": one.code}, query)) for one in KINDS.values()],
         "facets": facets(query, found.counts),
         "narrowed": list_words.narrowed(
@@ -37,6 +44,15 @@ def population(request):
         "earlier": sheet.page > 1 and _address(kept | {"page": sheet.page - 1}, query),
         "later": sheet.page < sheet.pages and _address(kept | {"page": sheet.page + 1}, query),
     })
+
+
+def _not_understood(asked, unit):
+    """What of the address is no picture and no unit."""
+    kind, number = asked.get("of", ""), asked.get("unit", "")
+    if kind and kind not in KINDS:
+        yield NO_KIND.format(visible(kind)[:SHOWN])
+    if number and unit is None:
+        yield NO_NUMBER.format(visible(number)[:SHOWN])
 
 
 def _number(text):

@@ -43,6 +43,18 @@ def test_a_seventh_unit_is_left_out_and_named():
     assert "Left out: unit 7" in choice.problems[0] and "make room" in choice.problems[0]
 
 
+def test_one_that_is_not_there_takes_nobodys_place_and_is_told_of():
+    choice = read_choice(["1,2,3,4,5,6,7,8,9"], lambda pks: pks - {1, 4, 9})
+    assert written(choice.units) == "1,2,3,4,5,6,7,8,9" and not choice.problems
+    choice = read_choice(["1,2,3,4,5,6,7,8"], lambda pks: pks - {1})
+    assert written(choice.units) == "1,2,3,4,5,6,7"
+    assert "Left out: unit 8." in choice.problems[0]
+
+
+def test_nobody_is_asked_where_all_fit():
+    assert len(read_choice(["1,2,3,4,5,6"], lambda pks: 1 / 0).units) == MOST
+
+
 def test_thousands_of_units_are_not_all_named():
     problem, = read_choice([",".join(map(str, range(1, 5000)))]).problems
     assert "unit 7; unit 8" in problem and "and 4987 more" in problem and len(problem) < 300

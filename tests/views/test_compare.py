@@ -104,9 +104,10 @@ def test_a_version_that_there_is_not_is_named(client, pair):
     assert f"Unit {pair[0].pk} has no public version 7" in page and "Two units compared" in page
 
 
-def test_a_seventh_unit_is_named_and_the_others_are_kept(client, pair):
-    page = asked(client, *pair, *range(10**8, 10**8 + 5))
-    assert "Left out: unit 100000004." in page and "Two units compared" in page
+def test_units_that_are_not_there_take_nobodys_place(client, pair):
+    page = asked(client, *range(10**8, 10**8 + 6), *pair)
+    assert "There is no public unit 100000005" in page and "Two units compared" in page
+    assert "Left out" not in page
 
 
 def test_a_withdrawn_unit_is_named_with_its_tombstone(client, mona, pair):

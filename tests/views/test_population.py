@@ -123,3 +123,11 @@ def test_it_asks_few_queries(client, units, django_assert_max_num_queries):
 def test_the_unit_s_page_leads_here(client, units):
     page = client.get(f"/units/{units[0].pk}/").content.decode()
     assert f"/population/?of=mass&amp;unit={units[0].pk}" in page
+
+
+def test_what_the_address_asks_for_and_is_not_there_is_said(client, units):
+    page = text(client, "?of=nonsense&unit=zz")
+    assert "There is no picture “nonsense” of the units" in page
+    assert "“zz” is not the number of a unit, so none is marked" in page
+    assert "is not the number" not in text(client, f"?of=mass&unit={units[0].pk}")
+    assert "There is no picture" not in text(client, "")
