@@ -35,7 +35,7 @@ NOT_A_CHOICE = {
                       "of the list.",
 }
 UNSEARCHABLE = {
-    "max_length": "This is longer than %(limit_value)d characters: search for a part of it.",
+    "max_length": "This is longer than %(limit_value)s characters: search for a part of it.",
     "null_characters_not_allowed": "This holds a character that cannot be searched for: type it "
                                    "anew instead of pasting it.",
 }

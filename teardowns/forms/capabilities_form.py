@@ -6,6 +6,7 @@ from hashlib import sha256
 from django import forms
 from django.core.validators import ProhibitNullCharactersValidator
 
+from teardowns.forms.quantity_entry import names_given
 from teardowns.forms.recording_forms import MOST_NAME
 from teardowns.logs.capabilities import (
     MOST_TEXT,
@@ -38,7 +39,7 @@ class CapabilitiesForm(forms.Form):
     def __init__(self, data=None, files=None, *, ports=(), **rest):
         super().__init__(data, files, auto_id="capabilities-%s", use_required_attribute=False,
                          **rest)
-        self.fields["port"].choices = list(ports)
+        self.fields["port"].choices = names_given(ports)
         self.fields["text"].validators = [
             each for each in self.fields["text"].validators
             if not isinstance(each, ProhibitNullCharactersValidator)]     # clean() says the remedy

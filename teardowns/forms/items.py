@@ -110,7 +110,8 @@ class Parts:
 
     @property
     def add_label(self):
-        return f"Add {'another ' if self.at_least else ''}{self.title.lower()}"
+        added = "Add another {lower}" if self.at_least else "Add {lower}"
+        return added.format(lower=self.title.lower())
 
     @property
     def presence(self):

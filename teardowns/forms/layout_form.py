@@ -21,7 +21,8 @@ ENCODINGS = [("utf-8", "UTF-8"), ("utf-16-le", "UTF-16, little end first"),
 SEPARATORS = [(",", "comma"), (";", "semicolon"), ("\t", "tabulator"), ("|", "upright bar"),
               (" ", "blanks")]
 DECIMALS = [(".", "point: 5.12"), (",", "comma: 5,12")]
-THOUSANDS = [("", "none"), (",", "comma"), (".", "point"), (" ", "blank"), ("'", "apostrophe")]
+THOUSANDS = [("", "none"), (",", "comma"), (".", "point"), (" ", "a blank"),
+             ("'", "apostrophe")]
 TIME_STYLES = [("numbers", "numbers in a unit"), ("clock", "time of day, or date and time"),
                ("interval", "no column: one row after the other")]
 DATE_ORDERS = [("", "no dates"), ("ymd", "year, month, day"), ("dmy", "day, month, year"),

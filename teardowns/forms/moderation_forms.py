@@ -5,6 +5,7 @@ from collections.abc import Iterable
 
 from django import forms
 
+from core.words.as_written import AsWritten
 from teardowns.models import SavedReply
 from teardowns.reasons import DECIDABLE, REPORTABLE
 
@@ -36,7 +37,7 @@ class DecisionForm(forms.Form):
         else:
             self.fields["saved"].choices = [
                 ("", "Choose one, then press “Insert”"),
-                *((pk, one.title) for pk, one in self.replies.items())]
+                *((pk, AsWritten(one.title)) for pk, one in self.replies.items())]
         if len(self.fields["do"].choices) == 1:          # the page itself is the choice
             self.fields["do"].widget = forms.HiddenInput()
             self.fields["do"].initial = self.fields["do"].choices[0][0]

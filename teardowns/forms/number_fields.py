@@ -21,15 +21,21 @@ def shown_text(text):
     return as_typed(text, get_language() or "en")
 
 
-class NumberField(forms.FloatField):
+class _Typed(forms.Field):
+    """As text: a field of numbers would lose what the browser's own language does not write."""
+
+    widget = forms.TextInput
+    mode = "decimal"
+
+    def widget_attrs(self, widget):
+        return super().widget_attrs(widget) | {"inputmode": self.mode, "class": "num"}
+
+
+class _WithDecimals(_Typed):
     """A point or a comma before decimals, a real minus, and perhaps one of `units` behind."""
 
     takes_numbers = True
     units: tuple[str, ...] = ()
-
-    def __init__(self, **rest):
-        super().__init__(
-            widget=forms.TextInput(attrs={"inputmode": "decimal", "class": "num"}), **rest)
 
     def to_python(self, value):
         text = "" if value is None else str(value).strip()
@@ -43,11 +49,23 @@ class NumberField(forms.FloatField):
 
     def prepare_value(self, value):
         """What was typed stays as it is; a stored number is written as its reader would."""
-        return shown_text(f"{value:.12g}") if isinstance(value, (int, float)) else value
+        if value is None or isinstance(value, str):
+            return value
+        return shown_text(f"{value:.12g}" if isinstance(value, float) else str(value))
 
 
-class WholeField(forms.IntegerField):
+class NumberField(_WithDecimals, forms.FloatField):
+    pass
+
+
+class AmountField(_WithDecimals, forms.DecimalField):
+    pass
+
+
+class WholeField(_Typed, forms.IntegerField):
     """A whole number: “1.000” is a thousand to some and one to others."""
+
+    mode = "numeric"
 
     def to_python(self, value):
         if isinstance(value, str) and _GROUPED.fullmatch(value.strip()):

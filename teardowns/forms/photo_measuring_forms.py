@@ -4,6 +4,8 @@ from __future__ import annotations
 from django import forms
 from django.core.exceptions import ValidationError
 
+from core.words.as_written import AsWritten
+from core.words.said import said as in_words
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.imaging.known_lengths import BY_CODE
 from teardowns.imaging.points import checked_clicks, parsed_points
@@ -142,8 +144,8 @@ class MeasureForm(ReadForm):
             ("A new distance", [(f"new:{barrier}:{path}", f"{Path(path).label}, "
                                  f"{Barrier(barrier).label}") for barrier in MEASURED_BARRIERS
                                 for path in Path.values]),
-            ("A distance recorded already", [(code, f"{row.place}, {row.get_path_display()}")
-                                             for code, row in self.rows.items()]),
+            ("A distance recorded already",
+             [(code, _named(row)) for code, row in self.rows.items()]),
             ("A size", [(f"size:{each.code}", each.label) for each in sizes()])]
 
     def clean(self):
@@ -170,7 +172,12 @@ def sizes():
 
 
 def scale_name(row):
-    """ "card, 85.6 mm × 54 mm, on the board" """
+    """ "card, 85.6 mm × 54 mm, on the board", the last as a person wrote it"""
     known = BY_CODE.get(row.known)
     lengths = " × ".join(print_quantity(length, "m", digits=4) for length in row.lengths)
-    return ", ".join(filter(None, (known.name if known else "", lengths, row.plane)))
+    words = (in_words(known.name) if known else "", in_words(lengths), row.plane)
+    return AsWritten(", ".join(filter(None, words)))
+
+
+def _named(row):
+    return AsWritten(f"{row.place}, {in_words(row.get_path_display())}")

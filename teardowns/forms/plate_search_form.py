@@ -15,14 +15,14 @@ class PlateSearchForm(forms.Form):
         label="What is printed on the plate", required=False, strip=True,
         widget=forms.Textarea(attrs={"rows": 7, "spellcheck": "false", "autocapitalize": "none"}),
         validators=[MaxLengthValidator(MOST_TEXT, message=(
-            "These are %(show_value)d characters, and %(limit_value)d can be looked up at once: "
+            "These are %(show_value)s characters, and %(limit_value)s can be looked up at once: "
             "leave what is on the package or in the listing out."))],
         error_messages={"null_characters_not_allowed": UNSEARCHABLE})
     marking = forms.CharField(
         label="A marking inside, if you know one", required=False,
         widget=forms.TextInput(attrs={"spellcheck": "false", "autocapitalize": "none"}),
         validators=[MaxLengthValidator(MOST_MARKING, message=(
-            "A marking has at most %(limit_value)d characters: write one alone."))],
+            "A marking has at most %(limit_value)s characters: write one alone."))],
         error_messages={"null_characters_not_allowed": UNSEARCHABLE})
 
     def clean(self):

@@ -1,6 +1,7 @@
 """One fixed quantity: value, ± U, what ± means, how obtained, and the state of looking."""
 from django import forms
 
+from core.words.as_written import AsWritten
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.forms.evidence_form import EvidenceForm, how_field, state_field, text_field
 from teardowns.forms.quantity_field import QuantityField, typed_text
@@ -30,8 +31,13 @@ def condition_field(name, label=""):
 
 def port_field(references):
     """The key of a port of the unit, or None."""
-    return forms.TypedChoiceField(required=False, label="Port", empty_value=None,
-                                  choices=[("", "not stated"), *references.get(Port, ())])
+    return forms.TypedChoiceField(required=False, label="Port", empty_value=None, choices=[
+        ("", "not stated"), *names_given(references.get(Port, ()))])
+
+
+def names_given(choices):
+    """Choices under names that a person gave, which no language is put on."""
+    return [(value, AsWritten(name)) for value, name in choices]
 
 
 class QuantityEntryForm(EvidenceForm):

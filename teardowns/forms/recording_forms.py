@@ -5,6 +5,7 @@ from collections.abc import Mapping
 
 from django import forms
 
+from teardowns.forms.quantity_entry import names_given
 from teardowns.forms.quantity_field import QuantityField
 from teardowns.models import RecordingKind
 
@@ -23,7 +24,7 @@ class ReceiveForm(forms.Form):
 
     def __init__(self, data=None, *, ports=(), **rest):
         super().__init__(data, auto_id="receive-%s", use_required_attribute=False, **rest)
-        self.fields["port"].choices = [("", "not at one port"), *ports]
+        self.fields["port"].choices = [("", "not at one port"), *names_given(ports)]
 
 
 class SpanForm(forms.Form):
@@ -56,7 +57,7 @@ class DescribeRecordingForm(forms.Form):
 
     def __init__(self, data=None, *, ports=(), **rest):
         super().__init__(data, auto_id="describe-%s", use_required_attribute=False, **rest)
-        self.fields["port"].choices = [("", "not at one port"), *ports]
+        self.fields["port"].choices = [("", "not at one port"), *names_given(ports)]
 
 
 class InputLogForm(forms.Form):
@@ -70,7 +71,7 @@ class InputLogForm(forms.Form):
 
     def __init__(self, data=None, *, others=(), **rest):
         super().__init__(data, auto_id="input-log-%s", use_required_attribute=False, **rest)
-        self.fields["other"].choices = [("", "none"), *others]
+        self.fields["other"].choices = [("", "none"), *names_given(others)]
 
 
 class TakeDownRecordingForm(forms.Form):

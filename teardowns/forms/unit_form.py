@@ -4,7 +4,8 @@ from datetime import date
 from django import forms
 from django.core.exceptions import ValidationError
 
-from teardowns.forms.evidence_form import VersionField, typed_initial
+from teardowns.forms.evidence_form import NUMBER_ERRORS, VersionField, typed_initial
+from teardowns.forms.number_fields import AmountField, WholeField
 from teardowns.models import Unit
 from teardowns.services.save_section import UnitChange, differs
 
@@ -34,6 +35,9 @@ class UnitForm(forms.ModelForm):
         model = Unit
         fields = list(LABELS)
         labels, help_texts = LABELS, HELP
+        field_classes = {"price": AmountField, "listing_reach": WholeField}
+        error_messages = {"price": {"invalid": "Write the price as a number, for example 12.99."},
+                          "listing_reach": NUMBER_ERRORS}
         widgets = {"obtained_on": forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d"),
                    "notes": forms.Textarea(attrs={"rows": 6}),
                    "photographed_sides": forms.Select(choices=SIDES)}

@@ -7,6 +7,7 @@ from django.contrib import messages
 from django.http import JsonResponse
 from django.shortcuts import redirect, render
 
+from core.words.said import said as in_words
 from teardowns import access
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.forms.cautions import DEFERRAL
@@ -141,7 +142,8 @@ def _others(recording):
     if recording.kind not in (RecordingKind.LOAD_SWEEP, RecordingKind.ENDURANCE):
         return []
     rows = recording.unit.recordings.shown().exclude(pk=recording.pk)
-    return [(row.key, f"{title(row)}, {row.caption or row.original_name}") for row in rows]
+    return [(row.key, f"{in_words(title(row))}, {row.caption or row.original_name}")
+            for row in rows]
 
 
 def _acted(request, recording, act, forms):

@@ -1,14 +1,17 @@
+from decimal import Decimal
+
 import pytest
 from django.core.exceptions import ValidationError
 from django.utils.translation import override
 
-from teardowns.forms.number_fields import NumberField, WholeField, shown_text
+from teardowns.forms.number_fields import AmountField, NumberField, WholeField, shown_text
 from teardowns.forms.quantity_field import QuantityField
 
 
 @pytest.mark.parametrize("language", ["en", "de"])
 @pytest.mark.parametrize(("text", "value"), [
-    ("0,95", 0.95), ("0.95", 0.95), ("\u221240", -40.0), ("12", 12.0), ("1234,5", 1234.5), ("", None)])
+    ("0,95", 0.95), ("0.95", 0.95), ("\u221240", -40.0), ("12", 12.0), ("1234,5", 1234.5),
+    ("", None)])
 def test_a_number_has_a_point_or_a_comma(language, text, value):
     with override(language):
         assert NumberField(required=False).clean(text) == value
@@ -40,6 +43,7 @@ def test_what_is_stored_is_shown_as_its_reader_would_type_it():
     with override("de"):
         assert shown_text("15.2 µF ± 0.3 µF") == "15,2 µF ± 0,3 µF"
         assert NumberField().prepare_value(0.95) == "0,95"
+        assert AmountField().prepare_value(Decimal("12.90")) == "12,90"
     assert NumberField().prepare_value(0.95) == "0.95"
 
 
@@ -48,6 +52,10 @@ def test_what_is_shown_is_read_back_as_the_same(text):
     field = QuantityField("F", "µF")
     with override("de"):
         assert shown_text(field.print(field.clean(text))) == text
+
+
+def test_an_amount_keeps_its_decimals():
+    assert AmountField().clean("12,90") == Decimal("12.90")
 
 
 def test_what_was_typed_stays_as_it_was():
