@@ -46,4 +46,35 @@ ACCOUNTS = (
                                                  "Safari")),
     *(f"{{user}}, {role}" for role in ("contributor", "reviewer", "moderator", "administrator")),
 )
-COMPOSED = JOINTS + FINDINGS + SAFETY + CHECKS + ACCOUNTS
+REVIEWS = tuple(f"{who} {did}" for who in ("You", "{name}")
+                for did in ("confirmed it", "disputed it", "measured it anew"))
+BOARDS = (
+    "{part} marked {marking} in both.",
+    "{part} marked: {marking} {here}, {other} {there}.",
+    "{about}: {ours} here, {theirs} there.",
+)
+TOLD = ("by {person}, on “{thing}”", "{value} at {voltage}", "{was}, now {now}",
+        "{person}, for {time}")
+SCENARIOS = (
+    "the reading is {least} or more of the requirement under the most lenient assumptions",
+    "the reading is less than {most} of the requirement under the most lenient assumptions",
+    "the reading is {least} or more and less than {most} of the requirement under the most lenient "
+    "assumptions",
+    "{scenario}: severity 1 to 4 across.",
+    "Solid frame: this scenario; dashed: one band more and one less probable.",
+    "S serious, H high, M medium, L low; the letters are from memory.",
+)
+BENCH = ("Add {lower}", "“{text}”: {question}", "“{one}” and “{other}”: {question}")
+RECORDS = (
+    "One unit", "obtained", "price", "Its listing showed {count} sales", "sha256 {digits}",
+    "assumed, the plate’s range is not recorded",
+    "{share} of what is required", "{share} of the highest allowed value",
+    "What each input adds to the standard uncertainty of the result, in {unit}, k = 1. "
+    "Contributions add as squares.",
+    "{first} to {last}: {inner} to {outer}",
+    "English", "Deutsch", "Least insulated",
+    *(f"{{letter}} {layer}" for layer in ("Primary", "Secondary", "Auxiliary", "Shield",
+                                          "Insulation", "Tape", "Bobbin", "Sheet", "Sleeve")),
+)
+COMPOSED = (RECORDS + BENCH + REVIEWS + BOARDS + TOLD + SCENARIOS + JOINTS + FINDINGS + SAFETY
+            + CHECKS + ACCOUNTS)

@@ -6,6 +6,7 @@ A widget prints its own choices, where no template of ours comes near. Choices t
 from django.forms.models import ModelChoiceIteratorValue
 from django.forms.renderers import DjangoTemplates
 
+from .as_written import AsWritten
 from .said import said
 
 SHOWN = ("placeholder", "title", "aria-label", "aria-description")
@@ -29,7 +30,8 @@ def _say(widget):
     for name in SHOWN:
         if name in attributes:
             attributes[name] = said(str(attributes[name]))
-    if "label" in widget and not isinstance(widget.get("value"), ModelChoiceIteratorValue):
+    if "label" in widget and not isinstance(widget["label"], AsWritten) and not isinstance(
+            widget.get("value"), ModelChoiceIteratorValue):
         widget["label"] = said(str(widget["label"]))
     if "optgroups" in widget:
         widget["optgroups"] = [_said_group(*group) for group in widget["optgroups"]]

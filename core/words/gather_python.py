@@ -20,8 +20,8 @@ FIELD = re.compile(r"\{(\w*)(?:![rsa])?(?::[^{}]*)?\}")
 OLD_FIELD = re.compile(r"%\((\w+)\)s|%[sd]")
 # One word, begun with a capital and no more, or several words with spaces between.
 ONE_WORD = re.compile(r"[A-ZÄÖÜ][a-z]{2,}[.:…]?")
-CODE = re.compile(r"\\|[<>]|[{}\[\]=|^$]|__|://|^\s*(?:SELECT|INSERT|UPDATE|DELETE|CREATE|DROP|ALTER|"
-                  r"WITH|PRAGMA|VACUUM|ANALYZE|BEGIN|SET|LOCK|COPY)\b|\b\w+_\w+\b|\.\w+\(")
+CODE = re.compile(r"\\|[<>]|[{}\[\]|^$]|(?<! )=|=(?! )|__|://|"
+                  r"^\s*(?:SELECT|INSERT|UPDATE|DELETE|CREATE|DROP|ALTER|WITH|PRAGMA|VACUUM|ANALYZE|BEGIN|SET|LOCK|COPY)\b|\b\w{2,}_\w+\b|\.\w+\(")
 UNSHOWN_CALLS = {"TypeError", "AssertionError", "RuntimeError", "NotImplementedError", "KeyError",
                  "getLogger", "warn", "debug", "info", "warning", "error", "exception", "compile",
                  "execute", "filter", "exclude", "annotate", "order_by", "values_list", "values",
@@ -53,7 +53,8 @@ def paragraphs_of_docstring(path: Path) -> Iterator[str]:
 def _docstrings(tree):
     return {id(node.body[0].value) for node in ast.walk(tree)
             if isinstance(node, (ast.Module, ast.ClassDef, ast.FunctionDef, ast.AsyncFunctionDef))
-            and node.body and isinstance(node.body[0], ast.Expr)}
+            and node.body and isinstance(node.body[0], ast.Expr)
+            and isinstance(node.body[0].value, ast.Constant)}
 
 
 def _walk(node, unshown):
