@@ -21,7 +21,8 @@ OLD_FIELD = re.compile(r"%\((\w+)\)s|%[sd]")
 # One word, begun with a capital and no more, or several words with spaces between.
 ONE_WORD = re.compile(r"[A-ZÄÖÜ][a-z]{2,}[.:…]?")
 CODE = re.compile(r"\\|[<>]|[{}\[\]|^$]|(?<! )=|=(?! )|__|://|"
-                  r"^\s*(?:SELECT|INSERT|UPDATE|DELETE|CREATE|DROP|ALTER|WITH|PRAGMA|VACUUM|ANALYZE|BEGIN|SET|LOCK|COPY)\b|\b\w{2,}_\w+\b|\.\w+\(")
+                  r"^\s*(?:SELECT|INSERT|UPDATE|DELETE|CREATE|DROP|ALTER|"
+                  r"WITH|PRAGMA|VACUUM|ANALYZE|BEGIN|SET|LOCK|COPY)\b|\b\w{2,}_\w+\b|\.\w+\(")
 UNSHOWN_CALLS = {"TypeError", "AssertionError", "RuntimeError", "NotImplementedError", "KeyError",
                  "getLogger", "warn", "debug", "info", "warning", "error", "exception", "compile",
                  "execute", "filter", "exclude", "annotate", "order_by", "values_list", "values",
