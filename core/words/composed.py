@@ -76,5 +76,10 @@ RECORDS = (
     *(f"{{letter}} {layer}" for layer in ("Primary", "Secondary", "Auxiliary", "Shield",
                                           "Insulation", "Tape", "Bobbin", "Sheet", "Sleeve")),
 )
-COMPOSED = (RECORDS + BENCH + REVIEWS + BOARDS + TOLD + SCENARIOS + JOINTS + FINDINGS + SAFETY
+READING = (
+    "{size} can", "no {size}", "at {mains}", "were not weighed without cable", "state no power",
+    "have no capability worked out", "have no bulk capacitance recorded",
+    "have no distance across the barrier measured", "had no power measured",
+)
+COMPOSED = (READING + RECORDS + BENCH + REVIEWS + BOARDS + TOLD + SCENARIOS + JOINTS + FINDINGS + SAFETY
             + CHECKS + ACCOUNTS)

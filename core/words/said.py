@@ -19,10 +19,14 @@ SENTENCE_END = re.compile(r"(?<=[.?!:;])\s+(?=[“‘(A-ZÄÖÜ0-9])")
 PARAGRAPH = re.compile(r"\n[ \t]*\n\s*")
 LINE = re.compile(r"[ \t]*\n[ \t]*")
 # How a list is joined, the weakest joint first: "a, b; c" is two pieces, and one of them has two.
-JOINTS = tuple(map(re.compile, (r"(; | · )", r"(: )", r"(, and |, or |, )", "( and | or )")))
+# What stands in brackets is no list of its own.
+JOINTS = tuple(re.compile(rf"({joint})(?![^()]*\))") for joint in (
+    "; | · ", ": ", ", and |, or |, ", " and | or "))
 ASIDE = re.compile(r"(.+) \(([^()]*)\)", re.DOTALL)
-CAPITALS = re.compile(r"[^\W\d_a-zäöüß]+[A-ZÄÖÜ\d.,+−/-]*[a-z]?")
+CAPITALS = re.compile(r"[^\W\d_a-zäöüß]+[A-ZÄÖÜ\d.,+−/-]*[a-z]?|[A-Za-z\d]+_\w+,?")
+COUNTED = re.compile(r"(\d+(?:[.,]\d+)?(?: of \d+)?\.?)([ \u00a0\u2009\u202f])(\D.*)", re.DOTALL)
 SURE = 8        # letters that have to be known before a text is said that is not known whole
+LONG_NAMES = (5, 3)       # pieces and joints of a name that has two joints, or one
 LETTERS = re.compile(r"[^\W\d_]{2,}")
 
 
@@ -86,7 +90,7 @@ class Catalogue:
         bare = text.strip()
         if not LETTERS.search(bare) or is_measure(bare):
             return Said(numbers_in(self.code, text))
-        if _is_no_word(bare):
+        if _is_no_word(bare) or PLACE.fullmatch(bare):
             said = self._known(bare) or Said(numbers_in(self.code, bare))
         else:
             said = self._known(bare) or self._best(bare)
@@ -122,8 +126,9 @@ class Catalogue:
         if SENTENCE_END.search(text):
             yield _joined(self._sentences(text))
         yield from (self._filled(match, text) for match in across)
-        if text.endswith(".") and not (said := self._said(text[:-1])).missed:
-            yield Said(said.text + ".")
+        yield from self._with_value(text)
+        if text[-1] in ".:;" and not (said := self._said(text[:-1])).missed:
+            yield Said(said.text + text[-1])
         yield from self._lists(text)
 
     def _matches(self, text):
@@ -141,34 +146,57 @@ class Catalogue:
         begin = 0
         while begin < len(text):
             later = [end for end in ends if end > begin]
-            end = next((end for end in reversed(later[1:]) if self._is_one(text[begin:end])),
-                       later[0])
+            end = next((end for end in reversed(later[1:])
+                        if end - begin < len(text) and self._is_one(text[begin:end])), later[0])
             yield self._said(text[begin:end])
             begin = end + len(text[end:]) - len(text[end:].lstrip())
 
-    def _is_one(self, sentences: str) -> bool:
-        return sentences in self._words or any(
-            not self._filled(match, sentences).missed for match in self._patterns.matches(sentences)
-            if not match.takes_in(SENTENCE_END))
+    def _is_one(self, text: str) -> bool:
+        """Whether it is one text of the catalogue, and no list of several."""
+        return self._known(text) is not None or any(
+            not one.missed for one in self._whole(text, self._patterns.matches(text)))
+
+    def _whole(self, text, matches):
+        yield from (self._filled(match, text) for match in matches
+                    if not match.takes_in(SENTENCE_END))
+        yield from self._with_value(text)
+
+    def _with_value(self, text: str) -> Iterator[Said]:
+        """Words before a value or after a number: "primary switch 102 °C", "52 turns"."""
+        for space in re.finditer(" ", text):
+            if _is_no_word(text[space.end():]):
+                yield self._beside(text[:space.start()], text[space.end():])
+                break
+        if found := COUNTED.fullmatch(text):
+            number, blank, words = found.groups()
+            yield self._beside(number, words, blank)
+
+    def _beside(self, one, other, blank=" "):
+        return _joined((self._said(one), self._said(other)), blank)
 
     def _lists(self, text: str) -> Iterator[Said]:
         """Pieces of a list, where every one of them is known."""
         if aside := ASIDE.fullmatch(text):
             yield self._with_aside(*aside.groups())
         for joint in JOINTS:
-            pieces = joint.split(text)
-            if len(pieces) > 1:
-                known = list(map(self._said, pieces[::2]))
+            parts = joint.split(text)
+            if len(parts) > 1:
+                runs = list(self._runs(parts))
+                known = [self._said(run) for run, _ in runs]
                 if not _all_missed(known):
-                    joints = [self._words.get(one, one) for one in pieces[1::2]]
-                    yield Said("".join(part for one, after in zip(known, [*joints, ""], strict=True)
-                                       for part in (one.text, after)))
-                break
-        for space in re.finditer(" ", text):
-            if _is_no_word(text[space.end():]):
-                head, tail = self._said(text[:space.start()]), self._said(text[space.end():])
-                yield Said(f"{head.text} {tail.text}", head.missed)
-                break
+                    yield Said("".join(part for one, (_, after) in zip(known, runs, strict=True)
+                                       for part in (one.text, self._words.get(after, after))))
+                return
+
+    def _runs(self, parts: list[str]) -> Iterator[tuple[str, str]]:
+        """Pieces and the joint after each; a name that has a joint inside is one piece."""
+        begin = 0
+        while begin < len(parts):
+            end = next((begin + count for count in LONG_NAMES
+                        if count < len(parts) and begin + count <= len(parts)
+                        and self._is_one("".join(parts[begin:begin + count]))), begin + 1)
+            yield "".join(parts[begin:end]), parts[end] if end < len(parts) else ""
+            begin = end + 1
 
     def _with_aside(self, text, aside):
         """What stands in brackets is often a name that a person gave: it may stay as it is."""
@@ -186,7 +214,7 @@ def _all_missed(pieces):
 
 
 def _is_no_word(text):
-    """Values and names in capitals, which are the same in each language: "USB-C1 102 °C", "CY1"."""
+    """Values and names that are the same in each language: "USB-C1 102 °C", "PRI_SEC"."""
     return all(is_measure(one) or CAPITALS.fullmatch(one) for one in text.split())
 
 

@@ -10,6 +10,9 @@ WORDS = {
     "Clearance": "Luftstrecke",
     "DC-DC converter": "DC-DC-Wandler",
     "fuse": "Sicherung",
+    "turns": "Windungen",
+    "rev.": "Rev.",
+    "Controller supply, lowest": "Versorgung, niedrigste",
     "primary switch": "primärer Schalttransistor",
     "bias regulator or second tap": "Regler oder zweite Anzapfung",
     " and ": " und ",
@@ -63,6 +66,11 @@ def missed_by(catalogue, text):
     # What a person calls a place stays as it is.
     ("the clearance (under the opto)", "Luftstrecke (under the opto)"),
     ("the clearance (fuse)", "Luftstrecke (Sicherung)"),
+    # A name that has a joint inside is one piece of a list.
+    ("controller supply, lowest 8 V, fuse", "Versorgung, niedrigste 8 V, Sicherung"),
+    # A number before words, and a short sentence that ends in one.
+    ("52 turns", "52 Windungen"), ("4 of 5 turns", "4 von 5 Windungen"), ("1. fuse", "1. Sicherung"),
+    ("fuse, rev. 2, clearance 3", "Sicherung, Rev. 2, Luftstrecke 3"),
     # Lines of a paragraph are one text, paragraphs are several.
     ("It meets\n    the figure.\n\nNot recorded.", "Das erfüllt den Wert.\n\nNicht erfasst."),
 ])
