@@ -22,7 +22,7 @@ def a_worker_is_alive():
     else:
         hosts = sorted({each.host for each in alive})
         processes = sum(len(each.workers) for each in alive)
-        yield good(f"{processes} worker processes are alive on {', '.join(hosts)}.")
+        yield good(f"Worker processes alive on {', '.join(hosts)}: {processes}.")
 
 
 @examines("worker", asks_database=True)
@@ -35,7 +35,7 @@ def the_queue_is_short():
     elif waiting > MANY:
         yield warning(f"{waiting} jobs wait.", "Raise WORKERS, or run workers on another host.")
     else:
-        yield good(f"{waiting} jobs wait, none for long.")
+        yield good(f"Jobs that wait: {waiting}, none for long.")
 
 
 @examines("worker", asks_database=True)

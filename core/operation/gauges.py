@@ -1,9 +1,10 @@
 """What is looked up at the moment somebody asks: the queue, workers, the log, room on the disk."""
 import shutil
 from collections.abc import Iterator
+from contextlib import suppress
 
 from django.conf import settings
-from django.db import connection
+from django.db import DatabaseError, connection
 from django.utils import timezone
 from django_q.models import OrmQ, Task
 from prometheus_client.core import GaugeMetricFamily
@@ -13,11 +14,12 @@ from core.workers import workers_alive
 
 
 class Gauges:
-    """A collector; each of its figures is one query."""
+    """A collector; each of its figures is one query, and left out where that fails."""
 
     def collect(self) -> Iterator[GaugeMetricFamily]:
         for name, words, figure in FIGURES:
-            yield GaugeMetricFamily(f"underplate_{name}", words, value=figure())
+            with suppress(DatabaseError):
+                yield GaugeMetricFamily(f"underplate_{name}", words, value=figure())
 
 
 def _waiting_seconds():

@@ -115,8 +115,8 @@ def start_host(running: Running, host: str, folder: Path) -> None:
     counts = Path(environment["PROMETHEUS_MULTIPROC_DIR"])
     shutil.rmtree(counts, ignore_errors=True)       # as systemd does with a RuntimeDirectory
     counts.mkdir()
-    web = [PYTHON, "-m", "gunicorn", "core.wsgi", "--bind", f"{ADDRESS[host]}:8001", "--workers",
-           "1", "--threads", "4", "--timeout", "60", "--log-level", "warning"]
+    web = [PYTHON, "-m", "gunicorn", "core.wsgi", "--preload", "--bind", f"{ADDRESS[host]}:8001",
+           "--workers", "2", "--threads", "4", "--timeout", "60", "--log-level", "warning"]
     running.start(f"web {host}", host, web, environment, ROOT)
     running.start(f"worker {host}", host, [PYTHON, "manage.py", "qcluster"], environment, ROOT)
 

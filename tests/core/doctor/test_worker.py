@@ -34,7 +34,7 @@ def worker():
 
 
 def test_a_worker_that_says_so_is_alive(worker):
-    assert ("good", "2 worker processes are alive on web-1.") in found("worker")
+    assert ("good", "Worker processes alive on web-1: 2.") in found("worker")
     assert bad("worker") == ""
 
 

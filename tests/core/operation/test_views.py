@@ -2,6 +2,7 @@
 import base64
 
 import pytest
+from django.db import DatabaseError, connections
 from prometheus_client.parser import text_string_to_metric_families
 
 from core.operation import ready
@@ -62,6 +63,16 @@ def test_figures_are_in_the_open_format(client, token):
             "underplate_workers", "underplate_log_entries", "underplate_disk_free_bytes",
             "underplate_database_bytes"} <= set(families)
     assert families["underplate_database_bytes"].samples[0].value > 0
+
+
+def test_what_was_counted_is_told_although_the_database_is_down(client, token, monkeypatch):
+    def refused(*args):
+        raise DatabaseError
+
+    monkeypatch.setattr(connections["default"], "cursor", refused)
+    answer = client.get("/metrics", headers=basic(f"metrics:{token}"))
+    assert answer.status_code == 200 and "underplate_disk_free_bytes" in answer.text
+    assert "underplate_jobs_waiting" not in answer.text
 
 
 @pytest.mark.django_db
