@@ -5,6 +5,8 @@ from django.db.models import Q
 from django.urls import reverse
 from simple_history.models import HistoricalRecords
 
+from core.words.as_written import AsWritten
+
 from .choices import one_of
 from .families import BoardFamily
 from .moderation import HiddenKind, hidden_now
@@ -169,6 +171,11 @@ class NoticeKind(models.TextChoices):
     SEARCH = "search", "Found by a search of yours"
 
 
+# Of these the words are a title, a reason or facts: what a person wrote.
+OF_A_PERSON = frozenset((NoticeKind.PUBLISHED, NoticeKind.VERSION, NoticeKind.WITHDRAWN,
+                         NoticeKind.REINSTATED, NoticeKind.CORRECTION))
+
+
 class Digest(models.Model):
     """One e-mail with what is new: made first, sent after, and sent again until it went out."""
 
@@ -220,6 +227,11 @@ class Notice(models.Model):
             models.UniqueConstraint(fields=["person", "event"], name="notice_told_once",
                                     condition=Q(read_at__isnull=True) | Q(is_once=True)),
         ]
+
+    @property
+    def told(self):
+        """Its words; a language is put only on those that a room wrote."""
+        return AsWritten(self.words) if self.kind in OF_A_PERSON else self.words
 
 
 class DigestChoice(models.TextChoices):

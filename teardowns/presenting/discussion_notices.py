@@ -24,5 +24,5 @@ def _row(notice, is_seen):
                               if notice.unit_id else "")
     return {"pk": notice.pk, "kind": notice.get_kind_display(), "is_read": bool(notice.read_at),
             "title": notice.unit.title if notice.unit and is_seen else "",
-            "words": notice.words, "href": href if is_seen else "",
+            "words": notice.told, "href": href if is_seen else "",
             "at": notice.at.isoformat(), "when": moment(notice.at)}

@@ -5,6 +5,8 @@ from typing import NamedTuple
 
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.as_written import AsWritten
+from core.words.said import said
 from teardowns.engine.defaults import ASSUMED_MAINS, DEFAULTS
 from teardowns.engine.evidence import ASSUMED_U
 from teardowns.engine.lines import SHARED
@@ -148,8 +150,8 @@ def _beside(rulebook: Rulebook, rule: Rule) -> tuple[str, str] | None:
 
 
 def _worked(rule: Rule, one: Worked) -> WorkedRow:
-    inputs = ", ".join(f"{_name(code).lower()} {_amount(code, value)}"
-                       for code, value in one.inputs.items())
+    inputs = AsWritten(", ".join(f"{said(_name(code).lower())} {said(_amount(code, value))}"
+                                 for code, value in one.inputs.items()))
     tolerance = f"{100 * one.tolerance:g}{THIN}%" if one.tolerance >= 1e-6 else ""
     return WorkedRow(inputs, plain(one.result, rule.unit or "1"), tolerance, one.source)
 

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from django.urls import reverse
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.as_written import AsWritten
+from core.words.said import said
 from teardowns.models import PartLimit
 from teardowns.reading.quantity import print_interval
 
@@ -98,11 +100,12 @@ def _over(unit: Powers, cited: Mapping[str, Sequence[float]]) -> str:
 
 
 def _comparison(one: Range, cited: Sequence[float], seen: Sequence[Seen]) -> Comparison:
-    stated = " or ".join(as_recorded(value, "W") for value in cited)
+    stated = said(" or ".join(as_recorded(value, "W") for value in cited))
     says = _says(one, cited, seen) if seen else [
         f"No unit with it is known to be for mains {one.mains}."]
     drawing = powers_chart(cited, seen) if seen else ""
-    return Comparison(f"{stated} for {one.name}", mark_safe(drawing), says,
+    name = AsWritten(f"{stated} {said('for')} {said(one.name)}")
+    return Comparison(name, mark_safe(drawing), says,
                       f"{reverse('method')}#{rule_anchor(one.code)}")
 
 

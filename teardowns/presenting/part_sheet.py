@@ -8,6 +8,8 @@ from typing import Any
 
 from django.urls import reverse
 
+from core.words.as_written import AsWritten
+from core.words.said import said
 from teardowns.models import Change, Part, PartLimit, PartProposal, Role
 
 from .library_texts import moment, quantity_label, value_text
@@ -83,28 +85,27 @@ def differences(proposal: PartProposal) -> list[Difference]:
         names = ["function", "package", "note"]
         if change == Change.PART:
             names = ["marking", *names]
-        found = [Difference(LABELS[name], _text(part, name), getattr(proposal, name) or NONE)
+        found = [Difference(LABELS[name], _text(part, name), _text(proposal, name))
                  for name in names]
         return found + (_limit_difference(proposal) if proposal.quantity else [])
     if change == Change.SUPERSEDED:
-        before = part.superseded_by.marking if part.superseded_by else NONE
-        after = proposal.successor.marking if proposal.successor else NONE
-        return [Difference(LABELS["successor"], before, after)]
+        return [Difference(LABELS["successor"], _text(part.superseded_by, "marking"),
+                           _text(proposal.successor, "marking"))]
     return _limit_difference(proposal)
 
 
 def _limit_difference(proposal):
     name, code = quantity_label(proposal.quantity), proposal.quantity
     before = value_text(code, proposal.before_value) if proposal.before_citation else NONE
-    source = proposal.before_citation or NONE
+    source = _text(proposal, "before_citation")
     if proposal.change == Change.LIMIT_REMOVED:
         return [Difference(name, before, "taken out"), Difference(LABELS["source"], source, NONE)]
     return [Difference(name, before, value_text(code, proposal.value)),
-            Difference(LABELS["source"], source, proposal.citation)]
+            Difference(LABELS["source"], source, _text(proposal, "citation"))]
 
 
-def _text(part, name):
-    return (getattr(part, name) if part else "") or NONE
+def _text(written, name):
+    return AsWritten(getattr(written, name) if written else "") or NONE
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,11 +123,11 @@ class ProposalLine:
 
 def proposal_line(proposal: PartProposal) -> ProposalLine:
     """proposal : with its people and parts"""
-    told = "; ".join(f"{one.label}: {one.before} → {one.after}" for one in differences(proposal)
-                     if one.before != one.after)
+    told = "; ".join(f"{said(one.label)}: {said(one.before)} → {said(one.after)}"
+                     for one in differences(proposal) if one.before != one.after)
     decided = proposal.decided_by
     return ProposalLine(
-        proposal.get_absolute_url(), str(proposal), told, proposal.why,
+        proposal.get_absolute_url(), str(proposal), AsWritten(told), proposal.why,
         proposal.proposer.get_username(), moment(proposal.proposed_at),
         proposal.get_state_display(),
         f"{decided.get_username()}: {proposal.reason}" if decided else "", proposal.is_open)

@@ -4,6 +4,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
+from core.words.as_written import AsWritten
+from core.words.said import said as say
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.models import InsulationObservation, Measurement
 from teardowns.reading.quantity import print_quantity
@@ -32,7 +34,7 @@ def word_told(said: Any, row: Any, who: str = "") -> str:
     if said.second_value is not None:
         told += f": {reading_told(said.second_value, said.second_uncertainty, row)}"
         told += f", {AGREES[word.agrees]}"
-    return f"{told}. {word.reason}" if word.reason else f"{told}."
+    return AsWritten(f"{say(f'{told}.')} {word.reason}") if word.reason else f"{told}."
 
 
 def reading_told(value: float, uncertainty: float | None, row: Any) -> str:

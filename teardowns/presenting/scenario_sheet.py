@@ -5,6 +5,8 @@ from collections.abc import Iterator, Sequence
 
 from django.utils.safestring import mark_safe
 
+from core.words.as_written import AsWritten
+from core.words.said import said
 from teardowns.engine import rulebook
 from teardowns.engine.risk import BAND_WORDS, SEVERITIES, risk
 from teardowns.engine.scenarios import BETWEEN, Scenario
@@ -25,7 +27,7 @@ def _sheet(scenario):
     return {
         "id": scenario.id, "title": scenario.title,
         "rules": [(rule_anchor(name), rulebook.load()[name].title) for name in scenario.rules],
-        "when": f"{', and '.join(_conditions(scenario))}.",
+        "when": AsWritten(f", {said('and')} ".join(map(said, _conditions(scenario))) + "."),
         "injury": f"{scenario.injury} (severity {scenario.severity}: "
                   f"{SEVERITIES[scenario.severity]})",
         "level": done.level, "levels": ", ".join(done.levels),

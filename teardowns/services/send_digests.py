@@ -18,9 +18,10 @@ from django.core.signing import BadSignature, Signer
 from django.db import IntegrityError, transaction
 from django.db.models import F, Q, QuerySet
 from django.urls import reverse
-from django.utils import timezone
+from django.utils import timezone, translation
 
 from core.accounts.models import User
+from core.words.said import said
 from teardowns.models import Digest, DigestChoice, DigestSetting, Notice
 
 logger = logging.getLogger(__name__)
@@ -106,10 +107,16 @@ def told_in(digest: Digest) -> QuerySet[Notice]:
 
 
 def digest_mail(digest: Digest, notices: list[Notice]) -> EmailMessage:
-    """The e-mail as text, with the headers by which a mail program ends it (RFC 2369, RFC 8058)."""
+    """The e-mail as text in the language of who gets it, with the headers by which a mail program
+    ends it (RFC 2369, RFC 8058)."""
+    with translation.override(digest.person.language or settings.LANGUAGE_CODE):
+        return _mail(digest, notices)
+
+
+def _mail(digest, notices):
     stop = f"{settings.SITE_URL}{reverse('digest_stop', args=[signer.sign(str(digest.person_id))])}"
     count = len(notices)
-    subject = f"[Underplate] {count} new {'notice' if count == 1 else 'notices'}"
+    subject = f"[Underplate] {said('1 new notice' if count == 1 else f'{count} new notices')}"
     host = urlsplit(settings.SITE_URL).hostname or "localhost"
     return EmailMessage(subject, _text(digest.person, notices, stop), to=[digest.person.email],
                         headers={
@@ -118,22 +125,22 @@ def digest_mail(digest: Digest, notices: list[Notice]) -> EmailMessage:
 
 
 def _text(person, notices, stop):
-    lines = [f"Hello {person.get_username()},", "", "since the last message:", ""]
+    lines = [said(f"Hello {person.get_username()},"), "", said("since the last message:"), ""]
     for notice in notices[:MOST_LINES]:
         lines += [f"- {notice_line(notice)}", f"  {settings.SITE_URL}{notice_path(notice)}"]
     if len(notices) > MOST_LINES:
-        lines += [f"- and {len(notices) - MOST_LINES} more"]
-    lines += ["", f"All of them: {settings.SITE_URL}{reverse('notices')}",
-              f"No more such messages, without signing in: {stop}", ""]
+        lines += [said(f"- and {len(notices) - MOST_LINES} more")]
+    lines += ["", said(f"All of them: {settings.SITE_URL}{reverse('notices')}"),
+              said(f"No more such messages, without signing in: {stop}"), ""]
     return "\n".join(lines)
 
 
 def notice_line(notice: Notice) -> str:
     """What happened, on one line: "A new version is public: Veltrice VQ-45 (version 2)"."""
     title = notice.unit.title if notice.unit else ""
-    words = f"({notice.words})" if title and notice.words else notice.words
-    said = " ".join(filter(None, (title, words)))
-    return " ".join((notice.get_kind_display() + (f": {said}" if said else "")).split())
+    told = said(notice.told)
+    words = " ".join(filter(None, (title, f"({told})" if title and told else told)))
+    return " ".join((said(notice.get_kind_display()) + (f": {words}" if words else "")).split())
 
 
 def notice_path(notice: Notice) -> str:

@@ -42,6 +42,24 @@ def test_one_mail_tells_all_that_is_new_as_text(told, unit):
     assert message.content_subtype == "plain" and not getattr(message, "alternatives", [])
 
 
+def test_it_is_written_in_the_language_of_who_gets_it(told, bob, unit):
+    User.objects.filter(pk=told.pk).update(language="de")
+    notify([told], "reply", unit=unit, words="the dispute was looked into", event="reply/1/answered")
+    notify([bob], "published", unit=unit)
+    assert send_digests() == Sent(2, 0)
+    mine, other = sorted(mail.outbox, key=lambda message: message.to)
+    assert mine.subject == "[Underplate] 2 neue Mitteilungen" and "Guten Tag alice," in mine.body
+    assert "Veltrice VQ-45 (der Streitpunkt wurde untersucht)" in mine.body
+    assert other.subject == "[Underplate] 1 new notice" and "Hello bob," in other.body
+
+
+def test_what_a_person_wrote_stays_as_it_was_written(told, unit):
+    User.objects.filter(pk=told.pk).update(language="de")
+    notify([told], "correction", unit=unit, words="the dispute was looked into", event="c/1")
+    send_digests()
+    assert "(the dispute was looked into)" in mail.outbox[0].body
+
+
 def test_sending_twice_sends_once(told):
     assert (send_digests(), send_digests()) == (Sent(1, 0), Sent(0, 0))
     assert len(mail.outbox) == 1
