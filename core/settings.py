@@ -53,6 +53,8 @@ MIDDLEWARE = [
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "csp.middleware.CSPMiddleware",
     "core.headers.extra_headers",
+    "core.overload.refuse_late",
+    "core.outages.read_again",
     "teardowns.api.middleware.SpokenInJson",
     "core.accounts.bearer.BearerToken",
     "django.contrib.sessions.middleware.SessionMiddleware",

@@ -5,6 +5,7 @@ from core.audit.views import audit_log
 from core.words.views import language
 
 handler403 = "core.accounts.refusals.forbidden"
+handler500 = "core.outages.server_error"
 
 urlpatterns = [
     path("", include("core.accounts.urls")),

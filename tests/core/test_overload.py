@@ -1,0 +1,61 @@
+"""Who waited too long for a thread is refused at once; writing may wait longer, health for ever."""
+import socket
+import time
+
+import pytest
+
+from core.overload import waited
+
+
+class Line:
+    """A socket whose last byte came in so many seconds ago."""
+
+    def __init__(self, seconds):
+        self.seconds = seconds
+
+    def getsockopt(self, level, option, length):
+        return bytes(length - 4) + round(self.seconds * 1000).to_bytes(4, "little")
+
+
+@pytest.fixture
+def answered(client):
+    def ask(method, path, seconds):
+        return getattr(client, method)(path, **{"gunicorn.socket": Line(seconds)})
+    return ask
+
+
+@pytest.mark.django_db
+@pytest.mark.parametrize(("method", "seconds", "status"), [
+    ("get", 2.9, 200), ("get", 3.1, 503), ("head", 3.1, 503), ("post", 3.1, 200),
+    ("post", 10.1, 503)])
+def test_a_read_waits_three_seconds_and_a_form_ten(answered, method, seconds, status):
+    response = answered(method, "/sign-in/", seconds)
+    assert response.status_code == status
+    assert ("Retry-After" in response) == (status == 503)
+
+
+@pytest.mark.django_db
+def test_a_refusal_asks_nothing_of_the_database(answered, django_assert_num_queries):
+    with django_assert_num_queries(0):
+        assert answered("get", "/units/", 9).status_code == 503
+
+
+@pytest.mark.django_db
+def test_whoever_watches_the_site_is_always_answered(answered):
+    assert answered("get", "/health/alive", 60).status_code == 200
+
+
+def test_without_such_a_server_nobody_has_waited(rf):
+    assert waited(rf.get("/")) == 0
+
+
+@pytest.mark.skipif(not hasattr(socket, "TCP_INFO"), reason="the kernel is not Linux")
+def test_the_kernel_says_how_long_ago_the_last_byte_came(rf):
+    with socket.create_server(("127.0.0.1", 0)) as door, \
+            socket.create_connection(door.getsockname()) as sender:
+        line, _ = door.accept()
+        with line:
+            sender.sendall(b"x")
+            time.sleep(0.05)
+            request = rf.get("/", **{"gunicorn.socket": line})
+            assert 0.03 < waited(request) < 30
