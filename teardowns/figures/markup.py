@@ -3,6 +3,9 @@ from html import escape
 
 __all__ = ["element", "escape", "percent", "picture", "pinned"]
 
+# Without contents these are closed at once: a comparison of six has a thousand of them.
+SHAPES = frozenset(("circle", "ellipse", "line", "path", "polygon", "polyline", "rect", "use"))
+
 
 def element(name: str, *contents: str, **attributes: object) -> str:
     """One element. `cls` is the class; `_` in a name is `-`; None leaves an attribute out."""
@@ -11,6 +14,8 @@ def element(name: str, *contents: str, **attributes: object) -> str:
         for key, value in attributes.items()
         if value is not None
     )
+    if not contents and name in SHAPES:
+        return f"<{name}{written}/>"
     return f"<{name}{written}>{''.join(contents)}</{name}>"
 
 
