@@ -10,8 +10,11 @@ import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import cached_property
 
 PLACE = re.compile(r"\{(\w+)(!s)?\}")
+# What stands at a place: a bracket that opens in it closes in it.
+WHOLE = r"(?:[^()]|\((?:[^()]|\([^()]*\))*\))*?"
 WORD = re.compile(r"[^\W\d_]{2,}")
 
 
@@ -19,9 +22,23 @@ WORD = re.compile(r"[^\W\d_]{2,}")
 class Pattern:
     text: str                        # of the catalogue, with places
     translation: str
-    found: re.Pattern[str]
     words: frozenset[str]            # that every sentence of it contains
     letters: int                     # how much of it is said; the more, the surer
+
+    @cached_property
+    def quick(self) -> re.Pattern[str]:
+        return _regex(self.text, ".*?")
+
+    @cached_property
+    def careful(self) -> re.Pattern[str]:
+        return _regex(self.text, WHOLE)
+
+    def values(self, text: str) -> dict[str, str] | None:
+        """What stands at each place; None where the text is none of its sentences."""
+        found = self.quick.fullmatch(text)
+        if found and any(one.count("(") != one.count(")") for one in found.groups("")):
+            found = self.careful.fullmatch(text)
+        return found.groupdict("") if found else None
 
 
 @dataclass(frozen=True)
@@ -45,16 +62,17 @@ class Match:
 def pattern(text: str, translation: str) -> Pattern:
     parts = PLACE.split(text)                  # literal, name, conversion, literal, …
     literals = parts[::3]
-    places = [f"(?P<{name}>{_what_stands(literals, n)})" for n, name in enumerate(parts[1::3])]
-    regex = "".join(re.escape(literal) + place
-                    for literal, place in zip(literals, [*places, ""], strict=True))
-    return Pattern(text, translation, re.compile(regex, re.DOTALL), _whole_words(literals),
-                   sum(map(len, literals)))
+    return Pattern(text, translation, _whole_words(literals), sum(map(len, literals)))
 
 
-def _what_stands(literals, n):
-    """Of two places side by side the second is a clause that may follow: ", by what is assumed"."""
-    return r"(?:[,;.:]\s.*?)?" if n and not literals[n] else ".*?"
+def _regex(text, stands):
+    """stands : what a place takes. Of two side by side the second is a clause that may follow."""
+    parts = PLACE.split(text)
+    literals = parts[::3]
+    places = [f"(?P<{name}>(?:[,;.:]\\s{stands})?)" if n and not literals[n] else
+              f"(?P<{name}>{stands})" for n, name in enumerate(parts[1::3])]
+    return re.compile("".join(re.escape(literal) + place for literal, place in
+                              zip(literals, [*places, ""], strict=True)), re.DOTALL)
 
 
 def _whole_words(literals):
@@ -80,5 +98,5 @@ class Patterns:
         fitting = [one for word in (*words, "") for one in self._by_word.get(word, ())
                    if one.words <= words]
         for one in sorted(fitting, key=lambda one: (-one.letters, one.text)):
-            if found := one.found.fullmatch(text):
-                yield Match(one.translation, found.groupdict())
+            if (values := one.values(text)) is not None:
+                yield Match(one.translation, values)

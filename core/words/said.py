@@ -5,6 +5,7 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from functools import cache, lru_cache
+from itertools import takewhile
 from pathlib import Path
 
 import polib
@@ -118,6 +119,7 @@ class Catalogue:
         A place could take in a whole sentence that follows: that is the way when no other is.
         """
         across = []
+        yield from (said for said in self._with_value(text) if not said.missed)
         for match in self._matches(text):
             if match.takes_in(SENTENCE_END):
                 across.append(match)
@@ -163,10 +165,10 @@ class Catalogue:
 
     def _with_value(self, text: str) -> Iterator[Said]:
         """Words before a value or after a number: "primary switch 102 °C", "52 turns"."""
-        for space in re.finditer(" ", text):
-            if _is_no_word(text[space.end():]):
-                yield self._beside(text[:space.start()], text[space.end():])
-                break
+        words = text.split(" ")
+        values = sum(1 for _ in takewhile(_is_no_word, reversed(words[1:])))
+        if values:
+            yield self._beside(" ".join(words[:-values]), " ".join(words[-values:]))
         if found := COUNTED.fullmatch(text):
             number, blank, words = found.groups()
             yield self._beside(number, words, blank)

@@ -66,6 +66,16 @@ def test_of_two_places_side_by_side_the_second_is_a_clause(text, reading, figure
     assert (match.values["reading"], match.values["figure"]) == (reading, figure)
 
 
+@pytest.mark.parametrize(("text", "mains", "end"), [
+    ("At 100 V, the lower", "100 V", "the lower"),
+    ("At 220 V (assumed, not read), the lower", "220 V (assumed, not read)", "the lower"),
+    ("At 9 V (a, (b, c)), the upper", "9 V (a, (b, c))", "the upper"),
+])
+def test_a_bracket_that_opens_at_a_place_closes_there(text, mains, end):
+    match = first({"At {mains}, {end}": "x"}, text)
+    assert (match.values["mains"], match.values["end"]) == (mains, end)
+
+
 def test_a_place_that_takes_in_the_next_sentence_is_told():
     pairs = {"It comes to {reading}.": "x"}
     assert first(pairs, "It comes to 3 mm. It meets the figure.").takes_in(SENTENCE_END)

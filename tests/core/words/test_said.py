@@ -69,7 +69,8 @@ def missed_by(catalogue, text):
     # A name that has a joint inside is one piece of a list.
     ("controller supply, lowest 8 V, fuse", "Versorgung, niedrigste 8 V, Sicherung"),
     # A number before words, and a short sentence that ends in one.
-    ("52 turns", "52 Windungen"), ("4 of 5 turns", "4 von 5 Windungen"), ("1. fuse", "1. Sicherung"),
+    ("52 turns", "52 Windungen"), ("4 of 5 turns", "4 von 5 Windungen"),
+    ("1. fuse", "1. Sicherung"),
     ("fuse, rev. 2, clearance 3", "Sicherung, Rev. 2, Luftstrecke 3"),
     # Lines of a paragraph are one text, paragraphs are several.
     ("It meets\n    the figure.\n\nNot recorded.", "Das erfüllt den Wert.\n\nNicht erfasst."),
