@@ -13,8 +13,9 @@ QUANTITY = re.compile(rf"(?:(?<=[=<>≤≥≈±×~(]){GAP}{NUMBER}|(?<=\bbis ){N
 ALONE = re.compile(rf"\s*(?:{NUMBER}|[−+-]?\d+)\s*")
 RANGE = re.compile(rf"({NUMBER}|(?<![\w.,])[−+-]?\d+)({GAP}(?:{UNIT})?) to (?=[−+-]?\d)")
 MEASURE = re.compile(rf"(?:[\d\s.,;:±×·/=<>≤≥≈~()\[\]+−–—%°-]|"
-                     rf"(?<![^\W\d_])(?:{UNIT}|to|of)(?![^\W\d_]))+")
+                     rf"(?<![^\W\d_])(?:{UNIT}|to|(?<=\d )of(?= \d))(?![^\W\d_]))+")
 COUNTED = re.compile(r"(?<=\d) of (?=\d)")
+QUOTED = re.compile(r"(“[^”]*”)")
 INSIDE = re.compile(r"(?<=[0-9])\.(?=[0-9])")
 MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September",
           "October", "November", "December")
@@ -27,7 +28,12 @@ DATE_IN = {"de": "{day}. {month} {year}"}
 
 
 def numbers_in(language: str, text: str) -> str:
-    """Decimal points and dates of `text` in this language's form."""
+    """Decimal points and dates in this language's form; what is quoted stays as printed."""
+    return "".join(piece if piece.startswith("“") else _numbers(language, piece)
+                   for piece in QUOTED.split(text))
+
+
+def _numbers(language, text):
     if language in DATE_IN:
         text = DATE.sub(lambda found: _date(language, *found.groups()), text)
     if language in TO_IN:

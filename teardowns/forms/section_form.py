@@ -65,7 +65,7 @@ class SectionForm:
         return all(valid)
 
     def errors(self):
-        """(id of the field or row, its name, message) of everything that needs a change."""
+        """(id of the field or row, its names, message) of everything that needs a change."""
         if not self.check:
             return []
         return [error for part in self.parts for title, form in part.titles()
@@ -87,8 +87,8 @@ def _errors_of(form, title):
     for name, found in form.errors.items():
         field = form[name] if name in form.fields else None
         place = field.id_for_label or field.auto_id if field else f"row-{form.prefix}"
-        label = ", ".join(filter(None, (title, field.label if field else "")))
-        yield from ((place, label, message) for message in found)
+        names = [name for name in (title, field.label if field else "") if name]
+        yield from ((place, names, message) for message in found)
 
 
 def _rows(model, unit):
