@@ -35,7 +35,6 @@ def form_of(facets: Iterable[Facet], columns: Mapping[str, str], *sources: Path)
 def pack_index(index: Index) -> bytes:
     arrays: dict[str, NDArray[Any]] = {"pks": index.pks, "listed": index.listed}
     for code, values in index.values.items():
-        arrays[f"{code}.names"] = _as_bytes(values.names)
         arrays |= {f"{code}.{name}": each for name, each in _parts(values).items()}
     for name, order in index.orders.items():
         arrays[f"order.{name}.keys"] = order.keys.real
@@ -56,9 +55,10 @@ def unpack_index(packed: bytes | memoryview, facets: Iterable[Facet],
 
 
 def _parts(values):
+    names = {"names": _as_bytes(values.names)}
     if isinstance(values, Few):
-        return {"sets": values.sets}
-    return {"slots": values.slots.astype(np.int32), "codes": values.codes.astype(np.int32),
+        return names | {"sets": values.sets}
+    return names | {"slots": values.slots.astype(np.int32), "codes": values.codes.astype(np.int32),
             "starts": values.starts.astype(np.int32), "alphabet": values.alphabet}
 
 

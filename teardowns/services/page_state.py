@@ -1,4 +1,5 @@
-"""Whether what everybody reads of some units is still what it was: for pages that are kept.
+"""Whether what everybody reads of some units, or of all in a list, is still what it was: for pages
+that are kept.
 
 Every change of state ends with an entry of the log, so the end of the log stands for all of them.
 What jobs work out without an entry is named besides: another assessment, what looks alike, what
@@ -15,6 +16,8 @@ from django.db.models.functions import Cast
 
 from core.audit.models import Entry, Head
 from teardowns.models import Unit
+
+from .listing_clock import Mark, current_mark
 
 MOST_ENTRIES = 2000      # since a page was made; beyond, making it anew is as quick
 OF_UNIT = ("pk", "status", "quarantined_at", "publication", "publication__standing",
@@ -46,14 +49,30 @@ class PageState:
     sequence: int                            # of the end of the log
     end: str                                 # its hash
 
-    def holds(self, now: PageState, pks: Collection[int]) -> bool:
-        """Whether a page about these units that was made in this state is right in that one.
+    def holds(self, now: PageState) -> bool:
+        """Whether a page about the units that was made in this state is right in that one.
 
-        At most one query, and none where nothing happened.
+        At most two queries, and none where nothing happened.
         """
         if self.units != now.units:
             return False
-        return self.end == now.end or not _concerned(self, now, pks)
+        return self.end == now.end or not _concerned(self, now)
+
+
+@dataclass(frozen=True, slots=True)
+class ListState:
+    """Of a page that says nothing but what the listing has."""
+
+    mark: Mark
+
+    def holds(self, now: ListState) -> bool:
+        return self == now
+
+
+def list_state() -> ListState | None:
+    """None before anything was listed. One query."""
+    mark = current_mark()
+    return None if mark.is_beginning else ListState(mark)
 
 
 def page_state(pks: Collection[int]) -> PageState | None:
@@ -72,12 +91,13 @@ def _rows():
         Subquery(head.values("sequence")), Subquery(head.values("hash")))
 
 
-def _concerned(then: PageState, now: PageState, pks: Collection[int]) -> bool:
+def _concerned(then: PageState, now: PageState) -> bool:
     """Whether an entry since then may tell of something that is read on the page."""
     if not 0 < now.sequence - then.sequence <= MOST_ENTRIES:
         return True
     if not Entry.objects.filter(sequence=then.sequence, hash=then.end).exists():
         return True
     since = Entry.objects.filter(sequence__gt=then.sequence, sequence__lte=now.sequence)
-    elsewhere = Q(action__in=OF_ONE_UNIT, unit__isnull=False) & ~Q(unit__in=pks)
+    here = [pk for pk, *_ in now.units]
+    elsewhere = Q(action__in=OF_ONE_UNIT, unit__isnull=False) & ~Q(unit__in=here)
     return since.exclude(Q(action__in=UNSEEN) | elsewhere).exists()

@@ -6,19 +6,22 @@ from teardowns.presenting.compare_choice import compare_address, offered, picked
 from teardowns.presenting.compare_sheet import compare_sheet
 from teardowns.services.compared_curves import compared_curves
 from teardowns.services.compared_units import compared_units
+from teardowns.services.page_state import page_state
 from teardowns.services.units_to_compare import units_there, units_to_compare
 from teardowns.views.kept_pages import kept_page
 
 LONGEST_SEARCH = 100
 
 
-def _compared(request):
-    """Units whose page this is; none while somebody chooses."""
+def _state(request):
+    """Of the units whose page this is; none while somebody chooses."""
     units = read_choice(request.GET.getlist("units"), units_there).units
-    return [] if "q" in request.GET or len(units) < LEAST else [one.pk for one in units]
+    if "q" in request.GET or len(units) < LEAST:
+        return None
+    return page_state({one.pk for one in units})
 
 
-@kept_page(_compared)
+@kept_page(_state)
 def compare(request):
     """?units=3,8v2,12 in the order of the columns; &q=… looks for another one to add."""
     choice = read_choice(request.GET.getlist("units"), units_there)

@@ -1,4 +1,4 @@
-"""Pages about public units, kept by the process as they were sent to somebody not signed in.
+"""Pages of public units, kept by the process as they were sent to somebody not signed in.
 
 What is a reader's own is no part of what is kept: a page that has messages or a form for its reader
 is sent and forgotten, and the nonce of the content policy is put in anew.
@@ -8,19 +8,17 @@ from __future__ import annotations
 import secrets
 import time
 from collections import OrderedDict
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import wraps
 from hashlib import sha256
 from threading import Lock
-from typing import Any
+from typing import Any, Protocol
 
 from django.contrib.messages import get_messages
 from django.http import HttpRequest, HttpResponse
 from django.utils.cache import get_conditional_response
 from django.utils.translation import get_language
-
-from teardowns.services.page_state import PageState, page_state
 
 MOST_BYTES = 48_000_000          # of all pages that a process keeps
 LONGEST_ADDRESS = 300
@@ -31,11 +29,17 @@ WANTED = "CSRF_COOKIE_NEEDS_UPDATE"          # Django's sign that a page asked f
 Key = tuple[str, ...]
 
 
+class State(Protocol):
+    """What a page was made of; see services.page_state."""
+
+    def holds(self, now: Any) -> bool: ...
+
+
 @dataclass(frozen=True, slots=True)
 class Kept:
     body: bytes
     etag: str
-    state: PageState
+    state: State
     made: float                  # s, by a clock that only goes forward
 
 
@@ -73,23 +77,22 @@ class Pages:
 pages = Pages()
 
 
-def kept_page(units_of: Callable[..., Sequence[int]]) -> Callable[..., Any]:
-    """For a view whose page says nothing but what everybody reads of some public units.
+def kept_page(state_of: Callable[..., State | None]) -> Callable[..., Any]:
+    """For a view whose page says nothing but what everybody reads.
 
-    units_of : of the view's arguments, the numbers of those units
+    state_of : of the view's arguments, what its page is made of as it stands now; None where it is
+    not to be kept
     """
     def decorate(view):
         @wraps(view)
         def answer(request, *args, **kwargs):
-            if not _is_for_everybody(request):
-                return view(request, *args, **kwargs)
-            pks = sorted(set(units_of(request, *args, **kwargs)))
-            state = page_state(pks) if pks else None
+            is_kept = _is_for_everybody(request)
+            state = state_of(request, *args, **kwargs) if is_kept else None
             if state is None:
                 return view(request, *args, **kwargs)
-            key = (get_language() or "", request.scheme, request.get_host(),
+            key = (get_language() or "", request.scheme or "", request.get_host(),
                    request.get_full_path())
-            page = _still_right(key, state, pks)
+            page = _still_right(key, state)
             if page is None:
                 page = _made(request, state, lambda: view(request, *args, **kwargs))
                 if isinstance(page, HttpResponse):
@@ -105,20 +108,20 @@ def _is_for_everybody(request: HttpRequest) -> bool:
             and len(request.get_full_path()) <= LONGEST_ADDRESS and not len(get_messages(request)))
 
 
-def _still_right(key: Key, state: PageState, pks: Sequence[int]) -> Kept | None:
+def _still_right(key: Key, state: State) -> Kept | None:
     page = pages.get(key)
     if page is None or time.monotonic() - page.made > KEPT_FOR:
         return None
     if page.state == state:
         return page
-    if not page.state.holds(state, pks):
+    if not page.state.holds(state):
         return None
     page = replace(page, state=state)
     pages.put(key, page)
     return page
 
 
-def _made(request: HttpRequest, state: PageState,
+def _made(request: HttpRequest, state: State,
           view: Callable[[], HttpResponse]) -> Kept | HttpResponse:
     """The page to keep, or the answer where it is none."""
     request.META.pop(WANTED, None)

@@ -14,8 +14,10 @@ from teardowns.presenting import list_words
 from teardowns.presenting.search_also import also_found
 from teardowns.presenting.unit_rows import RISK_NOTE, unit_rows
 from teardowns.services.find_units import find_units
+from teardowns.services.page_state import list_state
 from teardowns.services.search import snippets
 from teardowns.services.search_suggestions import suggestions
+from teardowns.views.kept_pages import kept_page
 from teardowns.views.narrowing import facets, wrong_choices
 
 PAGE_SIZE = 25
@@ -23,6 +25,7 @@ AXIS = mark_safe(strip_axis())
 LOST = "The page that this address names is no place in the list: this is its first page."
 
 
+@kept_page(lambda request: None if request.GET.get("q") else list_state())
 def unit_list(request):
     asked, answer, remarks = _page(list_query(request.META["QUERY_STRING"]))
     found = answer.found

@@ -153,6 +153,22 @@ def test_a_comparison_loses_a_unit_that_is_out_of_sight(client, unit, alice, mon
         assert "TurboGaN" not in text(answer)
 
 
+def test_a_list_loses_a_unit_that_is_out_of_sight(client, unit, mona, processes):
+    for path in ("/units/", f"/units/?kind={unit.kind}"):
+        etag = [answer["ETag"] for answer in processes(client, path)][0]
+        assert unit.title in text(client.get(path)) and queries(client, path) == 1
+        assert {answer.status_code for answer in processes(client, path, if_none_match=etag)} == {
+            304}
+    quarantine_unit(moderator=mona, unit_pk=unit.pk, **WHY)
+    for path in ("/units/", f"/units/?kind={unit.kind}"):
+        for answer in processes(client, path, if_none_match=etag):
+            assert answer.status_code == 200 and unit.title not in text(answer)
+
+
+def test_a_search_is_not_kept(client, unit):
+    assert "ETag" not in client.get("/units/?q=lumen")
+
+
 def test_a_new_version_stands_at_once_and_the_old_address_says_so(client, alice, bob, mona):
     unit = two_versions(alice, bob, mona)
     assert "Version 2 stands now" in text(client.get(f"{address(unit)}versions/1/"))
