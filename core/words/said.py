@@ -23,6 +23,8 @@ LINE = re.compile(r"[ \t]*\n[ \t]*")
 # What stands in brackets is no list of its own.
 JOINTS = tuple(re.compile(rf"({joint})(?![^()]*\))") for joint in (
     "; | · ", ": ", ", and |, or |, ", " and | or "))
+# A name that has brackets itself, such as a heading of a file: it stays as it is.
+NESTED = re.compile(r"([^()]+) (\(.*\(.*\).*\))", re.DOTALL)
 ASIDE = re.compile(r"(.+) \(([^()]*)\)", re.DOTALL)
 CAPITALS = re.compile(r"[^\W\d_a-zäöüß]+[A-ZÄÖÜ\d.,+−/-]*[a-z]?|[A-Za-z\d]+_\w+,?")
 COUNTED = re.compile(r"(\d+(?:[.,]\d+)?(?: of \d+)?\.?)([ \u00a0\u2009\u202f])(\D.*)", re.DOTALL)
@@ -129,7 +131,7 @@ class Catalogue:
             yield _joined(self._sentences(text))
         yield from (self._filled(match, text) for match in across)
         yield from self._with_value(text)
-        if text[-1] in ".:;" and not (said := self._said(text[:-1])).missed:
+        if text[-1] in ".:;," and not (said := self._said(text[:-1])).missed:
             yield Said(said.text + text[-1])
         yield from self._lists(text)
 
@@ -180,6 +182,9 @@ class Catalogue:
         """Pieces of a list, where every one of them is known."""
         if aside := ASIDE.fullmatch(text):
             yield self._with_aside(*aside.groups())
+        if nested := NESTED.fullmatch(text):
+            head = self._said(nested[1])
+            yield replace(head, text=f"{head.text} {nested[2]}")
         for joint in JOINTS:
             parts = joint.split(text)
             if len(parts) > 1:
