@@ -5,7 +5,7 @@
 On this machine alone, in three network namespaces: nginx, PostgreSQL and an object store in front,
 web and worker on each of two hosts behind. While people write, host a dies and comes back, then
 host b; a backup is made meanwhile, and restored elsewhere. It needs root, nginx, PostgreSQL's
-programs and tests/requirements.txt; it takes about five minutes and leaves nothing behind, with
+programs and tests/requirements.txt; it takes five to ten minutes and leaves nothing behind, with
 --keep its logs.
 """
 from __future__ import annotations
