@@ -6,6 +6,7 @@ from teardowns.reading.plates.items import QUANTITIES, Item
 from teardowns.reading.plates.ratings import Ratings
 
 _ROMAN = {"3": "III", "4": "IV", "5": "V", "6": "VI", "7": "VII"}
+_OUTPUT = "output"
 _DENIALS = frozenset(("no", "not", "without"))
 _BETWEEN_LABEL_AND_NUMBER = "sign dashes max noise output nature up_to"
 
@@ -29,9 +30,9 @@ class Assembler(Ratings):
         self._new_section("input", item)
 
     def on_output(self, item: Item) -> None:
-        self._new_section("output", item)
+        self._new_section(_OUTPUT, item)
         if item.value:
-            self.new_ports((f"output {item.value}",), line=item.line)
+            self.new_ports((f"{_OUTPUT} {item.value}",), line=item.line)
 
     def _new_section(self, section: str, item: Item) -> None:
         self.close()
