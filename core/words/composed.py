@@ -1,5 +1,7 @@
 """Texts whose pieces meet only while the site runs, so that no gatherer sees them whole."""
 
+from itertools import permutations
+
 JOINTS = (" and ", " or ", ", and ", ", or ")
 FINDINGS = (
     "{label} found",
@@ -54,7 +56,7 @@ BOARDS = (
     "{about}: {ours} here, {theirs} there.",
 )
 TOLD = ("by {person}, on “{thing}”", "{value} at {voltage}", "{was}, now {now}",
-        "{person}, for {time}")
+        "{person}, for {time}", "Measured on a load, {units}")
 SCENARIOS = (
     "the reading is {least} or more of the requirement under the most lenient assumptions",
     "the reading is less than {most} of the requirement under the most lenient assumptions",
@@ -72,14 +74,20 @@ RECORDS = (
     "What each input adds to the standard uncertainty of the result, in {unit}, k = 1. "
     "Contributions add as squares.",
     "{first} to {last}: {inner} to {outer}",
-    "English", "Deutsch", "Least insulated",
+    "English", "Deutsch", "Least insulated", "decibans",
+    *(f"{inner} to {outer}" for inner, outer in permutations(
+        ("primary", "secondary", "auxiliary", "shield", "core"), 2)),
     *(f"{{letter}} {layer}" for layer in ("Primary", "Secondary", "Auxiliary", "Shield",
                                           "Insulation", "Tape", "Bobbin", "Sheet", "Sleeve")),
 )
 READING = (
-    "{size} can", "no {size}", "at {mains}", "were not weighed without cable", "state no power",
-    "have no capability worked out", "have no bulk capacitance recorded",
-    "have no distance across the barrier measured", "had no power measured",
+    "{size} can", "no {size}", "at {mains}",
+    *(f"{{units}} {lack}" for lack in (
+        "was not weighed without cable", "were not weighed without cable", "had no power measured",
+        "states no power", "state no power", "has no capability worked out",
+        "have no capability worked out", "has no bulk capacitance recorded",
+        "have no bulk capacitance recorded", "has no distance across the barrier measured",
+        "have no distance across the barrier measured")),
 )
-COMPOSED = (READING + RECORDS + BENCH + REVIEWS + BOARDS + TOLD + SCENARIOS + JOINTS + FINDINGS + SAFETY
-            + CHECKS + ACCOUNTS)
+COMPOSED = (READING + RECORDS + BENCH + REVIEWS + BOARDS + TOLD + SCENARIOS + JOINTS + FINDINGS
+            + SAFETY + CHECKS + ACCOUNTS)

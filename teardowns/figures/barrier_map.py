@@ -34,6 +34,7 @@ class Span:
     required: str           # "3 to 3.4 mm", or ""
     remark: str             # "least of this kind", or ""
     working: str            # address
+    spoken: str = ""        # all of it for who cannot see it, in their language
 
     @property
     def end(self) -> float:
@@ -74,7 +75,9 @@ def _row(axis: Axis, span: Span) -> str:
     numbers = grade_mark(span.grade) + "".join(
         element("small", line) for line in _numbers(span, cut))
     middle = element("svg", _drawing(axis, span, cut), y="50%", height="1")
-    return scale_row(name, picture(grid(axis) + middle, _spoken(span)), numbers)
+    drawn = picture(grid(axis) + middle, span.spoken or spoken(span),
+                    translate="no" if span.spoken else None)
+    return scale_row(name, drawn, numbers)
 
 
 def _numbers(span: Span, cut: bool) -> list[str]:
@@ -84,7 +87,8 @@ def _numbers(span: Span, cut: bool) -> list[str]:
     return [measured, *(escape(line) for line in (required, span.remark) if line)]
 
 
-def _spoken(span: Span) -> str:
+def spoken(span: Span) -> str:
+    """What the row shows, in a sentence."""
     if span.value is None:
         return (f"{span.place}, {span.detail}: {span.measured}, required {span.required}, "
                 f"{span.grade}" if span.required else

@@ -33,6 +33,7 @@ class Line:
     kind: str                               # limit, practice, passed, failed
     title: str
     lanes: Sequence[Lane]                   # one a unit, in the order of the page
+    spoken: str = ""                        # the same for who cannot see it, in their language
 
 
 def compared_lines(caption: str, axis: Axis, lines: Iterable[Line], units: int) -> str:
@@ -45,10 +46,11 @@ def _row(axis: Axis, line: Line) -> str:
     share = 100 / len(line.lanes)
     lanes = "".join(_lane(axis, line.kind, lane, i * share, share)
                     for i, lane in enumerate(line.lanes))
-    spoken = "; ".join(f"{lane.letter} {_numbers(lane)}" for lane in line.lanes)
+    spoken = line.spoken or f"{line.kind}: " + "; ".join(
+        f"{lane.letter} {written_numbers(lane)}" for lane in line.lanes)
     return scale_row(
         kind_mark(line.kind, escape(line.title)),
-        picture(grid(axis) + lanes, f"{line.kind}: {spoken}"),
+        picture(grid(axis) + lanes, spoken, translate="no" if line.spoken else None),
         element("ul", *(element("li", _written(lane)) for lane in line.lanes), cls="lane-values"))
 
 
@@ -59,7 +61,7 @@ def _lane(axis, kind, lane, top, share):
             else GLYPHS[kind](axis, lane.value, lane.low, lane.high))
     name = element("text", lane.letter, cls="lane-letter", x=-4, y="50%", dy=".35em",
                    text_anchor="end")
-    return element("svg", claim, mark, name, y=percent(top), height=percent(share), width="100%")
+    return element("svg", claim, mark, name, y=percent(top), height=percent(share))
 
 
 def _written(lane: Lane) -> str:
@@ -67,5 +69,5 @@ def _written(lane: Lane) -> str:
             + (" " + element("small", escape(lane.interval)) if lane.interval else ""))
 
 
-def _numbers(lane: Lane) -> str:
+def written_numbers(lane: Lane) -> str:
     return f"{lane.words} W, 90 % interval {lane.interval} W" if lane.interval else lane.words

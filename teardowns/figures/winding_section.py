@@ -96,7 +96,7 @@ def winding_section(title: str, description: str, layers: Sequence[Wound | Sheet
     head = max(top, height + LEG + (LETTER if weakest else 0)) + 6
     flipped = element("g", shown + letters + _ruler(frame))
     names = element("title", escape(title), id=f"{key}-t") + element(
-        "desc", escape(description), id=f"{key}-d")
+        "desc", escape(description), id=f"{key}-d", translate="no")
     return element("svg", names + _HATCH + flipped, cls="winding", role="img",
                    aria_labelledby=f"{key}-t {key}-d",
                    viewBox=f"0 {-head:.0f} {WIDTH + 56} {head + LEG + 32:.0f}")

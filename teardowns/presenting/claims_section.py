@@ -5,6 +5,8 @@ from dataclasses import dataclass
 
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.as_written import AsWritten
+from core.words.said import said
 from teardowns.engine.verdicts import WEAK
 from teardowns.figures.marks import verdict_chip
 
@@ -74,11 +76,12 @@ def decided(claim: dict, lines: dict[str, dict]) -> str:
         return f"No line of evidence weighs {WEAK:g} decibans or more"
     side = -1 if claim["total_decibans"] < 0 else 1
     named = [w for w in heavy if w["decibans"] * side > 0] or heavy
-    return "; ".join(_named(weight, lines[weight["line"]]) for weight in named[:NAMED])
+    return AsWritten("; ".join(_named(weight, lines[weight["line"]]) for weight in named[:NAMED]))
 
 
 def _named(weight: dict, line: dict) -> str:
     at = line["ends"]["low"] or line["ends"]["high"]
-    value = (f", {with_unit(number(at['value']), line['unit'])}"
+    value = (f", {said(with_unit(number(at['value']), line['unit']))}"
              if at and at["value"] is not None else "")
-    return f"{line['title']}{value} ({decibans(weight['decibans'])} decibans)"
+    weighs = said(f"{decibans(weight['decibans'])} decibans")
+    return f"{said(line['title'])}{value} ({weighs})"

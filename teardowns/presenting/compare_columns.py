@@ -7,6 +7,7 @@ from typing import Any
 
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.as_written import AsWritten
 from core.words.said import said
 from teardowns.figures.markup import element, escape
 from teardowns.figures.scale_table import linked
@@ -61,8 +62,8 @@ def columns_of(units: Iterable[Any]) -> list[Column]:
 def origin(compared: Any) -> str:
     """Maker and model as the version has them, and its number where it is an older one."""
     known = " ".join(filter(None, (compared.publication.maker, compared.publication.model)))
-    return ", ".join(filter(None, (
-        known, f"version {compared.version}" if compared.version else "")))
+    return AsWritten(", ".join(filter(None, (
+        known, said(f"version {compared.version}") if compared.version else ""))))
 
 
 def cell(column: Column, parts: Sequence[str], differs: bool = False) -> Cell:

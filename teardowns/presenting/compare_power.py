@@ -9,7 +9,7 @@ from django.utils.safestring import SafeString, mark_safe
 from core.words.said import said
 from teardowns.figures.axes import Axis
 from teardowns.figures.compared_capability import Standing, compared_capability
-from teardowns.figures.compared_lines import Lane, Line, compared_lines
+from teardowns.figures.compared_lines import Lane, Line, compared_lines, written_numbers
 from teardowns.figures.ladder import Claimed, Rung, ladder_axis
 from teardowns.figures.marks import verdict_chip
 from teardowns.figures.markup import element, escape
@@ -132,8 +132,9 @@ def _ladder(axis, columns, end, lines) -> str:
 
 def _line(line_id, end, columns, known) -> Line:
     first = next(line for (_, name), line in known.items() if name == line_id)
-    return Line(first["kind"], first["title"], [
-        _lane(column, known.get((column.letter, line_id)), line_id, end) for column in columns])
+    lanes = [_lane(column, known.get((column.letter, line_id)), line_id, end) for column in columns]
+    spoken = "; ".join(f"{lane.letter} {said(written_numbers(lane))}" for lane in lanes)
+    return Line(first["kind"], first["title"], lanes, f"{said(first['kind'])}: {spoken}")
 
 
 def _lane(column, line, line_id, end) -> Lane:
@@ -143,7 +144,7 @@ def _lane(column, line, line_id, end) -> Lane:
         return Lane(column.letter, power, _why_not(column, line_id, end))
     at = line["ends"][end]
     return Lane(
-        column.letter, power, TEST_WORDS.get(line["kind"], "") + number(at["value"]),
+        column.letter, power, TEST_WORDS.get(line["kind"], "{}").format(number(at["value"])),
         at["value"], at["low"], at["high"], span(at["low"], at["high"]),
         column.links.working(line_id, end))
 

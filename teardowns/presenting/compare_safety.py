@@ -12,7 +12,7 @@ from teardowns.figures.barrier_map import Span, barrier_map
 
 from .compare_columns import Cell, Column, Row, cell, link, listed, quiet
 from .findings_section import confirmed_words
-from .insulation_section import BARRIERS, span_of
+from .insulation_section import BARRIERS, span_of, told
 from .safety_points import subject_keys, title_with_subject
 
 NOT_JUDGED = "its assessment does not judge safety"
@@ -48,7 +48,7 @@ def _span(one, key, column) -> Span:
     row = paths.get(one["evidence"][0]) if one["evidence"] and one["on"] == "path" else None
     span = span_of(one, key, row, column.links)
     evidence = column.links.evidence(one["evidence"][0]) if one["evidence"] else ""
-    return replace(span, place=f"{column.letter}: {span.place}", evidence=evidence, remark="")
+    return told(replace(span, place=f"{column.letter}: {span.place}", evidence=evidence, remark=""))
 
 
 def _safety(column) -> dict:

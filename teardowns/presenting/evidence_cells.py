@@ -86,7 +86,7 @@ def _can(row):
 
 def winding(row) -> list[str]:
     """Turns, strands, bare diameter and insulation of the wire."""
-    found = [with_unit(printed(row.turns), "turns")] if row.turns is not None else []
+    found = [f"{printed(row.turns)}{THIN}turns"] if row.turns is not None else []
     if row.bare_diameter is not None:
         strands = f"{row.strands}{THIN}×{THIN}" if (row.strands or 1) > 1 else ""
         found.append(f"{strands}{as_recorded(row.bare_diameter, 'm')} bare")

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from django.utils.safestring import SafeString, mark_safe
 
 from core.words.as_written import AsWritten
+from core.words.said import said
 from teardowns.figures.markup import element
 
 from . import evidence_cells as cells
@@ -117,9 +118,8 @@ def claim_reading(row) -> list[str]:
         _range(row.frequency_low, row.frequency_high, "Hz"),
         with_unit(printed(row.current), "A") if row.current is not None else "",
         with_unit(printed(row.power), "W") if row.power is not None else "",
-        row.mark,
     ]
-    words = ", ".join(filter(None, found))
+    words = AsWritten(", ".join(filter(None, (*map(said, found), row.mark))))
     unread = row.state == "recorded" and row.kind in RATINGS
     return [words] if words else ["not read as numbers"] if unread else []
 

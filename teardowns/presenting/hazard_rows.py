@@ -4,6 +4,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from core.words.as_written import AsWritten
+from core.words.said import said
 from teardowns.engine.risk import BESIDE, ORDER
 
 from .links import Links
@@ -28,7 +30,7 @@ def _row(unit, assessment, version):
         "status": unit.get_status_display(), "level": level or NO_LEVEL,
         "remark": "; ".join(filter(None, (BESIDE if level else "",
                                           "" if assessment.rulebook == version else OTHER))),
-        "findings": [*(f"{one['title']} ({one['level']})" for one in safety["findings"]),
+        "findings": [*(_beside(one["title"], one["level"]) for one in safety["findings"]),
                      *_named(safety, "without_scenario", "no scenario yet"),
                      *_named(safety, "flags", "flag: the figure is from memory")],
         "reach": "; ".join(reach(unit)) or "not known",
@@ -39,7 +41,11 @@ def _row(unit, assessment, version):
 def _named(safety, which, remark):
     """Results without a level, by title; one that an earlier rulebook stored may know no flags."""
     titles = dict.fromkeys(safety["results"][index]["title"] for index in safety.get(which, ()))
-    return [f"{title} ({remark})" for title in titles]
+    return [_beside(title, remark) for title in titles]
+
+
+def _beside(title, remark):
+    return AsWritten(f"{said(title)} ({said(remark)})")
 
 
 def _certainty(chance):

@@ -1,14 +1,14 @@
 """What stands between mains and a hand: the answer, the barrier map, and what it rests on."""
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from django.utils.safestring import SafeString, mark_safe
 
 from core.words.as_written import AsWritten
 from core.words.said import said
 from teardowns.engine.safety_words import amount, reading, summary, unrecorded
-from teardowns.figures.barrier_map import Span, barrier_map
+from teardowns.figures.barrier_map import Span, barrier_map, spoken
 from teardowns.models import Situation
 
 from .links import Links, anchor
@@ -113,7 +113,7 @@ def span_of(one: dict, key: str, row, links: Links) -> Span:
     asked = one["barrier"] != "FUNC"
     value, u, low, high = (None if one[name] is None else 1e3 * one[name]
                            for name in ("value", "u", "low", "high"))
-    return Span(
+    span = Span(
         place=said(subject_words(one) or one["title"]), detail=", ".join(_details(one, row)),
         evidence=f"#{anchor(one['evidence'][0])}" if one["evidence"] else "",
         grade=one["grade"], value=value, u=u, low=low if asked else None,
@@ -121,6 +121,14 @@ def span_of(one: dict, key: str, row, links: Links) -> Span:
         measured=_measured(one, row), required=_required(one) if asked else "",
         remark=_remark(one), working=links.safety(one["rule"], key),
     )
+    return told(span)
+
+
+def told(span: Span) -> Span:
+    """With what is told to who cannot see it; the place stands as it is."""
+    inside = {name: said(getattr(span, name))
+              for name in ("detail", "measured", "required", "grade")}
+    return replace(span, spoken=said(spoken(replace(span, **inside))))
 
 
 def _details(one: dict, row) -> list[str]:

@@ -83,10 +83,11 @@ HYPOTHESES = (
     "A claim of {claim} counts as met when the capability lies between {met} and {above}, and as "
     "not met when it lies between {below} and {met_again}. Within each range every ratio is "
     "equally likely (log-uniform); a share of {beyond} of each lies beyond its range, for a "
-    "charger’s lesser claims lie far below what it can do. A voltage counts as met from 0.95 to 1.1 of the claim "
-    "or at a higher level of the same port. A load lost above the claim is an ordinary overload "
-    "trip: what counts is whether a unit with 0.95 to 1.1 of the claim would have lost it. "
-    "Before any evidence the two are equally likely: the plausibility {p} begins at 0.5.")
+    "charger’s lesser claims lie far below what it can do. A voltage counts as met from 0.95 to "
+    "1.1 of the claim or at a higher level of the same port. A load lost above the claim is an "
+    "ordinary overload trip: what counts is whether a unit with 0.95 to 1.1 of the claim would "
+    "have lost it. Before any evidence the two are equally likely: the plausibility {p} begins at "
+    "0.5.")
 _C = sym("C")
 
 

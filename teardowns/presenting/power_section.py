@@ -23,7 +23,7 @@ KINDS = (
     ("passed", "test passed: the capability lies above"),
     ("failed", "test failed: it lies below"),
 )
-TEST_WORDS = {"passed": "at least ", "failed": "below "}
+TEST_WORDS = {"passed": "at least {}", "failed": "below {}"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +91,7 @@ def _rung(line: dict, end: str, links: Links) -> Rung:
     return Rung(
         kind=line["kind"], title=line["title"], detail=line["detail"],
         value=at["value"], low=at["low"], high=at["high"],
-        value_text=TEST_WORDS.get(line["kind"], "") + number(at["value"]),
+        value_text=TEST_WORDS.get(line["kind"], "{}").format(number(at["value"])),
         interval_text=span(at["low"], at["high"]),
         href=links.working(line["id"], end),
     )

@@ -1,6 +1,9 @@
 """The record's foot: which sample, which rulebook, which evidence, when."""
 from __future__ import annotations
 
+from core.words.as_written import AsWritten
+from core.words.said import said
+
 from .numbers import THIN
 
 UNTRACED = "Apparent origin and authenticity of the unit were not established."
@@ -12,7 +15,7 @@ def record_foot(unit, assessment) -> list[tuple[str, str]]:
     found = [
         ("Sample", sample(unit)),
         ("Board", f"Photographs {SIDES[unit.photographed_sides]}"),
-        ("Entered by", unit.contributor.get_username()),
+        ("Entered by", AsWritten(unit.contributor.get_username())),
     ]
     if assessment is None:
         return [*found, ("Assessment", "none yet")]
@@ -27,13 +30,13 @@ def record_foot(unit, assessment) -> list[tuple[str, str]]:
 
 def sample(unit) -> str:
     origin = unit.get_channel_display()
-    bought = f"One unit, {origin if unit.channel != 'unknown' else 'source not known'}"
-    when = f", obtained {unit.obtained_on.isoformat()}" if unit.obtained_on else ""
-    price = f", price {unit.price}{THIN}{unit.currency}".rstrip() if unit.price is not None else ""
-    reach = (
-        f". Its listing showed {unit.listing_reach} sales" if unit.listing_reach is not None else ""
-    )
-    return f"{bought}{when}{price}{reach}. {UNTRACED}"
+    facts = ["One unit", origin if unit.channel != "unknown" else "source not known"]
+    facts += [f"obtained {unit.obtained_on.isoformat()}"] if unit.obtained_on else []
+    facts += [f"price {unit.price}{THIN}{unit.currency}".rstrip()] if unit.price is not None else []
+    reach = f"Its listing showed {unit.listing_reach} sales." \
+        if unit.listing_reach is not None else ""
+    sentences = filter(None, (", ".join(map(said, facts)) + ".", said(reach), said(UNTRACED)))
+    return AsWritten(" ".join(sentences))
 
 
 def record_line(unit) -> str:
@@ -57,4 +60,4 @@ def rulebook_text(version: str) -> str:
 def digest_text(digest: str) -> str:
     """The first 16 digits in groups of four; the whole stands in the data."""
     groups = [digest[i:i + 4] for i in range(0, 16, 4)]
-    return f"sha256 {' '.join(groups)} …"
+    return AsWritten(f"sha256 {' '.join(groups)} …")

@@ -135,8 +135,9 @@ def share(one: dict) -> str:
     """How much of the requirement was found: how bad it is, or how much is to spare."""
     if one["ratio"] is None or one["low"] is None or one["why"]:
         return ""       # a reason stands in place of the comparison
-    of = "the highest allowed value" if one["largest"] else "what is required"
-    return f"{100 * one['ratio']:.0f}{THIN}% of {of}"
+    found = f"{100 * one['ratio']:.0f}{THIN}%"
+    return (f"{found} of the highest allowed value" if one["largest"]
+            else f"{found} of what is required")
 
 
 def chance(one: dict) -> str:

@@ -1,6 +1,8 @@
 """Awkward contents for the style guide: too long, beyond the scale, unknown, or marked up."""
 from django.utils.safestring import mark_safe
 
+from core.templatetags.said import said_picture
+from core.words.said import said
 from teardowns.engine.findings import NO_SCENARIO
 from teardowns.engine.risk import BESIDE, ILLUSTRATION, SOURCE
 from teardowns.figures.barrier_map import Span, barrier_map
@@ -36,8 +38,8 @@ def rows():
 
 
 def _row(title, origin, claimed, capability, risk, verdict, powers):
-    return UnitRow(0, "#rows", title, origin, "2026-02-28", claimed, capability, "14.2 W", risk,
-                   CHIPS.get(verdict, UNCLAIMED), mark_safe(strip(*powers)))
+    return UnitRow(0, "#rows", title, origin, "2026-02-28", said(claimed), capability, "14.2 W",
+                   risk, said_picture(CHIPS.get(verdict, UNCLAIMED)), mark_safe(strip(*powers)))
 
 
 def facets():

@@ -8,6 +8,8 @@ from typing import Any
 from django.urls import reverse
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.as_written import AsWritten
+from core.words.said import said
 from teardowns.engine.risk import BESIDE, ORDER
 from teardowns.figures.marks import verdict_chip
 
@@ -41,16 +43,18 @@ def version_rows(unit: Any, publications: Sequence[Any]) -> list[VersionRow]:
 
 
 def _row(unit, one) -> VersionRow:
-    correction, said = one.correction, one.assessment
-    level = ORDER[said.risk]
+    correction, assessment = one.correction, one.assessment
+    level = ORDER[assessment.risk]
     since = reverse("unit_difference", args=[unit.pk, one.number, one.number - 1]) \
         if one.number > 1 else ""
     return VersionRow(
         number=one.number, href=one.get_absolute_url(), is_newest=one.pk == unit.publication_id,
-        published=f"{one.published_at:%Y-%m-%d}, by {one.moderator.get_username()}",
-        why=one.note or (correction.reason if correction else FIRST if one.number == 1 else ""),
+        published=AsWritten(f"{one.published_at:%Y-%m-%d}, {said('by')} "
+                            f"{one.moderator.get_username()}"),
+        why=one.note or (correction.reason if correction
+                         else said(FIRST) if one.number == 1 else ""),
         corrected_by=correction.author.get_username() if correction else "",
-        rulebook=rulebook_text(said.rulebook),
-        verdict=mark_safe(verdict_chip(said.verdict)) if said.verdict else NO_CLAIM,
-        claimed=claimed_watts(said.claimed_power) if said.claimed_power else "",
+        rulebook=rulebook_text(assessment.rulebook),
+        verdict=mark_safe(verdict_chip(assessment.verdict)) if assessment.verdict else NO_CLAIM,
+        claimed=claimed_watts(assessment.claimed_power) if assessment.claimed_power else "",
         level=f"{level} risk" if level else NO_LEVEL, beside=BESIDE if level else "", since=since)

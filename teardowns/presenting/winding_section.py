@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.as_written import AsWritten
+from core.words.said import said
 from teardowns.figures.marks import grade_mark
 from teardowns.figures.winding_section import (
     Sheets,
@@ -141,8 +143,8 @@ def _item(row) -> Item:
     words = [*cells.winding(row), *cells.layers(row)]
     if row.wire_insulation in MORE_THAN_ENAMEL:
         words.append("type documented" if row.documented else "type not documented")
-    return Item(f"{name[:1].upper()}{name[1:]}", ", ".join(words), "; ".join(_remarks(row)),
-                f"#{anchor(row.ref)}")
+    return Item(f"{name[:1].upper()}{name[1:]}", AsWritten(", ".join(map(said, words))),
+                "; ".join(_remarks(row)), f"#{anchor(row.ref)}")
 
 
 def _remarks(row) -> list[str]:
@@ -163,9 +165,10 @@ def _neighbours(safety: dict | None, places: dict[str, int], links: Links
     found = []
     for one, key in graded:
         sides = _sides(one, places)
-        roles = one["subject"].partition(",")[0]
+        roles = _between(one["subject"].partition(",")[0].split(" to "))
+        ends = _capital(_between(map(letter_of, sides)))
         near = Neighbours(
-            name=f"{_between(sides)}: {roles}", layers=_layers(one["numbers"]),
+            name=AsWritten(f"{ends}: {roles}"), layers=_layers(one["numbers"]),
             mark=mark_safe(grade_mark(one["grade"])), reason=one["reason"],
             least=one["subject"] == weakest.get("subject"), working=links.safety(RULE, key))
         found.append((near, sides))
@@ -181,9 +184,12 @@ def _sides(one: dict, places: dict[str, int]) -> tuple[int | None, int | None]:
 
 
 def _between(sides) -> str:
-    """ "A to C", "Core to A" """
-    name = " to ".join(map(letter_of, sides))
-    return f"{name[:1].upper()}{name[1:]}"
+    """ "A to C", "primary to secondary" """
+    return f" {said('to')} ".join(map(said, sides))
+
+
+def _capital(text: str) -> str:
+    return f"{text[:1].upper()}{text[1:]}"
 
 
 def _layers(numbers: dict) -> str:
@@ -199,8 +205,8 @@ def _layers(numbers: dict) -> str:
 
 
 def _description(items: Sequence[Item], near) -> str:
-    stack = "; ".join(": ".join(filter(None, (f"{letter_of(place)} {item.name}", item.words)))
+    stack = "; ".join(": ".join(filter(None, (f"{letter_of(place)} {said(item.name)}", item.words)))
                       for place, item in enumerate(items))
     least = next((one for one, _ in near if one.least), None)
-    ending = f" Least insulated: {least.name}, {least.layers}." if least else ""
-    return f"From the core outward. {stack}.{ending}"
+    ending = f" {said('Least insulated:')} {least.name}, {said(least.layers)}." if least else ""
+    return f"{said('From the core outward.')} {stack}.{ending}"
