@@ -27,8 +27,10 @@ JOINTS = tuple(re.compile(rf"({joint})(?![^()]*\))") for joint in (
 NESTED = re.compile(r"([^()]+) (\(.*\(.*\).*\))", re.DOTALL)
 ASIDE = re.compile(r"(.+) \(([^()]*)\)", re.DOTALL)
 CAPITALS = re.compile(r"[^\W\d_a-zäöüß]+[A-ZÄÖÜ\d.,+−/-]*[a-z]?|[A-Za-z\d]+_\w+,?")
-COUNTED = re.compile(r"(\d+(?:[.,]\d+)?(?: of \d+)?\.?)([ \u00a0\u2009\u202f])(\D.*)", re.DOTALL)
 SURE = 8        # letters that have to be known before a text is said that is not known whole
+BLANKS = re.compile("[ \u00a0\u2009\u202f]")
+COUNTED = re.compile(rf"([−+-]?\d+(?:[.,]\d+)?(?: of \d+)?\.?)({BLANKS.pattern})(\D.*)",
+                     re.DOTALL)
 LONG_NAMES = (5, 3)       # pieces and joints of a name that has two joints, or one
 LETTERS = re.compile(r"[^\W\d_]{2,}")
 
@@ -121,7 +123,7 @@ class Catalogue:
         A place could take in a whole sentence that follows: that is the way when no other is.
         """
         across = []
-        yield from (said for said in self._with_value(text) if not said.missed)
+        yield from (said for said in self._with_value(text, self._known) if not said.missed)
         for match in self._matches(text):
             if match.takes_in(SENTENCE_END):
                 across.append(match)
@@ -165,15 +167,20 @@ class Catalogue:
                     if not match.takes_in(SENTENCE_END))
         yield from self._with_value(text)
 
-    def _with_value(self, text: str) -> Iterator[Said]:
-        """Words before a value or after a number: "primary switch 102 °C", "52 turns"."""
-        words = text.split(" ")
-        values = sum(1 for _ in takewhile(_is_no_word, reversed(words[1:])))
-        if values:
-            yield self._beside(" ".join(words[:-values]), " ".join(words[-values:]))
+    def _with_value(self, text: str, asked: Callable[[str], object] = len) -> Iterator[Said]:
+        """Words before a value or after a number: "primary switch 102 °C", "52 turns".
+
+        asked : what has to find something in the words, to say them beside the value
+        """
+        blanks = [blank.span() for blank in BLANKS.finditer(text)]
+        if values := list(takewhile(lambda at: _is_no_word(text[at[1]:]), reversed(blanks))):
+            start, end = values[-1]
+            if asked(text[:start]):
+                yield self._beside(text[:start], text[end:], text[start:end])
         if found := COUNTED.fullmatch(text):
             number, blank, words = found.groups()
-            yield self._beside(number, words, blank)
+            if asked(words):
+                yield self._beside(number, words, blank)
 
     def _beside(self, one, other, blank=" "):
         return _joined((self._said(one), self._said(other)), blank)
