@@ -12,7 +12,7 @@ YEAR = 365 * 86400
 
 
 @never_cache
-@require_http_methods(["GET", "POST"])
+@require_http_methods(["GET", "HEAD", "POST"])
 def language(request):
     came_from = _own_address(request.POST.get("from", request.GET.get("from", "")))
     form = LanguageForm(request.POST or None, initial={"language": request.LANGUAGE_CODE})
