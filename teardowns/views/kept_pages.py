@@ -38,6 +38,7 @@ class State(Protocol):
 @dataclass(frozen=True, slots=True)
 class Kept:
     body: bytes
+    headers: dict[str, str]      # that the view gave it
     etag: str
     state: State
     made: float                  # s, by a clock that only goes forward
@@ -134,7 +135,8 @@ def _made(request: HttpRequest, state: State,
     if answer.status_code != 200 or answer.cookies or WANTED in request.META:
         answer.content = _with_nonce(request, answer.content)
         return answer
-    return Kept(answer.content, f'"{sha256(plain).hexdigest()[:32]}"', state, time.monotonic())
+    return Kept(answer.content, dict(answer.headers), f'"{sha256(plain).hexdigest()[:32]}"', state,
+                time.monotonic())
 
 
 def _with_nonce(request, body):
@@ -145,7 +147,7 @@ def _sent(request: HttpRequest, page: Kept) -> HttpResponse:
     """The page, or that the reader has it already."""
     answer = get_conditional_response(request, etag=page.etag)
     if answer is None or answer.status_code != 304:
-        answer = HttpResponse(_with_nonce(request, page.body))
+        answer = HttpResponse(_with_nonce(request, page.body), headers=page.headers)
     answer["ETag"] = page.etag
     # It may be kept by the reader, and is asked for each time: what is withdrawn is gone at once.
     answer["Cache-Control"] = "no-cache"

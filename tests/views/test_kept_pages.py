@@ -250,7 +250,7 @@ def test_a_page_is_made_anew_after_a_minute(client, unit, monkeypatch):
 def test_pages_kept_longest_make_room():
     pages = kept_pages.Pages(most_bytes=25)
     for name in "abc":
-        pages.put((name,), kept_pages.Kept(b"0123456789", name, None, 0.0))
+        pages.put((name,), kept_pages.Kept(b"0123456789", {}, name, None, 0.0))
         pages.get(("a",))
     assert [pages.get((name,)) is not None for name in "abc"] == [True, False, True]
 
