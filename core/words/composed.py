@@ -81,7 +81,7 @@ RECORDS = (
                                           "Insulation", "Tape", "Bobbin", "Sheet", "Sleeve")),
 )
 READING = (
-    "{size} can", "no {size}", "at {mains}",
+    "no {size}", "at {mains}",
     *(f"{{units}} {lack}" for lack in (
         "was not weighed without cable", "were not weighed without cable", "had no power measured",
         "states no power", "state no power", "has no capability worked out",

@@ -29,7 +29,8 @@ DATE_IN = {"de": "{day}. {month} {year}"}
 
 def numbers_in(language: str, text: str) -> str:
     """Decimal points and dates in this language's form; what is quoted stays as printed."""
-    if ", " in text and is_measure(text):
+    if is_measure(text):
+        text = text.replace(" to ", f" {TO_IN.get(language, 'to')} ")
         return ", ".join(_numbers(language, piece) for piece in text.split(", "))
     return "".join(piece if piece.startswith("“") else _numbers(language, piece)
                    for piece in QUOTED.split(text))

@@ -155,7 +155,9 @@ def _direction(found) -> str:
 
 def _against(units) -> str:
     """What weighs most against each claim that the evidence speaks against."""
-    said = [f"in {one.letter} “{one.against[0]}” ({decibans(one.against[1])} decibans)"
+    told = [f"{said('in')} {one.letter} “{said(one.against[0])}” "
+            f"({said(f'{decibans(one.against[1])} decibans')})"
             for one in units if one.against and one.against[1] <= -WEAK
             and one.verdict in ("doubtful", "implausible", "not attainable on this evidence")]
-    return f"Most weighs against the claim {and_between(said)}." if said else ""
+    weighs = f" {said('and')} ".join(filter(None, (", ".join(told[:-1]), *told[-1:])))
+    return f"Most weighs against the claim {weighs}." if told else ""

@@ -81,7 +81,8 @@ def component_value(row) -> list[str]:
 def _can(row):
     """`8 mm × 12 mm can`, as far as it was measured."""
     sizes = [as_recorded(size, "m") for size in (row.diameter, row.length) if size is not None]
-    return [f"{f'{THIN}×{THIN}'.join(sizes)} can"] if sizes else []
+    size = said(f"{THIN}×{THIN}".join(sizes))
+    return [AsWritten(f"{size} {said('can')}")] if sizes else []
 
 
 def winding(row) -> list[str]:

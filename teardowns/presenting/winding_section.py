@@ -165,8 +165,7 @@ def _neighbours(safety: dict | None, places: dict[str, int], links: Links
     found = []
     for one, key in graded:
         sides = _sides(one, places)
-        roles = _between(one["subject"].partition(",")[0].split(" to "))
-        ends = _capital(_between(map(letter_of, sides)))
+        roles, ends = said(one["subject"]).partition(",")[0], _between(sides)
         near = Neighbours(
             name=AsWritten(f"{ends}: {roles}"), layers=_layers(one["numbers"]),
             mark=mark_safe(grade_mark(one["grade"])), reason=one["reason"],
@@ -184,12 +183,9 @@ def _sides(one: dict, places: dict[str, int]) -> tuple[int | None, int | None]:
 
 
 def _between(sides) -> str:
-    """ "A to C", "primary to secondary" """
-    return f" {said('to')} ".join(map(said, sides))
-
-
-def _capital(text: str) -> str:
-    return f"{text[:1].upper()}{text[1:]}"
+    """ "A to C", "Core to A" """
+    name = said(" to ".join(map(letter_of, sides)))
+    return f"{name[:1].upper()}{name[1:]}"
 
 
 def _layers(numbers: dict) -> str:
