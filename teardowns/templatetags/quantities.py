@@ -4,6 +4,7 @@ from math import nan
 from django import template
 from django.utils.html import format_html
 
+from core.words.said import said
 from teardowns.reading.quantity import print_interval, print_quantity
 
 register = template.Library()
@@ -23,6 +24,7 @@ def interval(low, high, unit, trace=""):
 
 
 def _shown(text, trace):
+    text = said(text)
     if trace:
         return format_html('<a class="num" href="{}">{}</a>', trace, text)
     return format_html('<span class="num">{}</span>', text)
