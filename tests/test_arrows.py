@@ -41,7 +41,7 @@ MAY_IMPORT = {
         "access", "browsing", "exchange", "figures", "filters", "forms", "models", "presenting",
         "services", "bulk",
         "engine", "imaging", "licence", "logs", "printouts", "reading", "reasons", "reviewing",
-        "searching", "workflow",
+        "searching", "workflow", "writing",
     },
     "api": {
         "access", "engine", "exchange", "forms", "imaging", "licence", "logs", "models",
