@@ -21,7 +21,7 @@ def count_start(sender, func, task, **kwargs):
     """Receiver of `pre_execute`, in the process that is about to do the job."""
     if task.get("sync"):
         return
-    key = f"job-starts/{task['id']}"
+    key = f"{__name__}:{task['id']}"
     cache.add(key, 0, KEPT)
     if cache.incr(key) > Conf.MAX_ATTEMPTS > 0:
         give_up(task)

@@ -95,14 +95,16 @@ def crashed(made, authors, findings) -> None:
     alive, _, _ = ask(made.port, "GET", "/health/alive")
     page, said, _ = ask(made.port, "GET", "/units/")
     time.sleep(max(0.0, DOWN - 4))
-    back = time.monotonic()
+    begun = time.monotonic()
     made.postgres.start()
+    back = time.monotonic()
     time.sleep(BACK + 2)
     crowd.end()
     findings.say("meanwhile: alive, ready, a page", f"{alive}, {ready}, {page}", "200, 503, 503",
                  (alive, ready, page) == (200, 503, 503) and "Retry-After" in said)
+    findings.say("s in which the server itself came back", f"{back - begun:.1f}")
     late = [at - back for at, status, _ in crowd.read if at > back and status != 200]
-    findings.say("s until every page is read again", f"{max(late, default=0):.1f}", BACK,
+    findings.say("s from then until every page is read again", f"{max(late, default=0):.1f}", BACK,
                  max(late, default=0) <= BACK)
     told("crash", crowd, findings)
 
