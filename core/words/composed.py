@@ -68,17 +68,14 @@ SCENARIOS = (
 )
 BENCH = ("Add {lower}", "“{text}”: {question}", "“{one}” and “{other}”: {question}")
 RECORDS = (
-    "One unit", "obtained", "price", "Its listing showed {count} sales", "sha256 {digits}",
+    "sha256 {digits}",
     "assumed, the plate’s range is not recorded",
-    "{share} of what is required", "{share} of the highest allowed value",
     "What each input adds to the standard uncertainty of the result, in {unit}, k = 1. "
     "Contributions add as squares.",
     "{first} to {last}: {inner} to {outer}",
-    "English", "Deutsch", "Least insulated", "decibans",
+    "English", "Deutsch", "decibans",
     *(f"{inner} to {outer}" for inner, outer in permutations(
         ("primary", "secondary", "auxiliary", "shield", "core"), 2)),
-    *(f"{{letter}} {layer}" for layer in ("Primary", "Secondary", "Auxiliary", "Shield",
-                                          "Insulation", "Tape", "Bobbin", "Sheet", "Sleeve")),
 )
 READING = (
     "no {size}", "at {mains}",
