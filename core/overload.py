@@ -3,15 +3,23 @@
 gunicorn lets what it accepted wait for a thread without bound. Served in turn, everybody would wait
 until they have gone; so the line is kept short by refusing at its head, which costs a thousandth of
 serving. How long a request has waited the kernel knows: the time since its last byte came in.
+
+Writers may wait long, for the one lock of SQLite or for a body that trickles in. They never take
+every thread of a process: some are left to those who read.
 """
 import socket
 import struct
+from threading import BoundedSemaphore
 
 from core.outages import BUSY, SAFE, unavailable
 
 LONGEST, LONGEST_TO_WRITE = 3.0, 10.0       # s; who has filled in a form waits rather than repeats
+MOST_WRITERS = 5                            # at once in a process, of the 8 threads that it has
 ALWAYS = ("/health/", "/metrics")
 LAST_DATA_RECEIVED = 8 + 11 * 4             # offset in Linux's struct tcp_info: u32, ms
+
+
+writers = BoundedSemaphore(MOST_WRITERS)
 
 
 def refuse_late(get_response):
@@ -22,6 +30,22 @@ def refuse_late(get_response):
         if waited(request) > most and not request.path_info.startswith(ALWAYS):
             return unavailable(request, BUSY)
         return get_response(request)
+
+    return middleware
+
+
+def leave_threads_to_readers(get_response):
+    """Middleware: stands beside `refuse_late`."""
+
+    def middleware(request):
+        if request.method in SAFE:
+            return get_response(request)
+        if not writers.acquire(blocking=False):
+            return unavailable(request, BUSY)
+        try:
+            return get_response(request)
+        finally:
+            writers.release()
 
     return middleware
 

@@ -54,6 +54,7 @@ MIDDLEWARE = [
     "csp.middleware.CSPMiddleware",
     "core.headers.extra_headers",
     "core.overload.refuse_late",
+    "core.overload.leave_threads_to_readers",
     "core.outages.read_again",
     "teardowns.api.middleware.SpokenInJson",
     "core.accounts.bearer.BearerToken",

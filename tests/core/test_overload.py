@@ -1,10 +1,16 @@
-"""Who waited too long for a thread is refused at once; writing may wait longer, health for ever."""
+"""Who waited too long for a thread is refused at once; writing may wait longer, health for ever.
+
+Writers never hold every thread.
+"""
+import re
 import socket
 import time
 
 import pytest
 
-from core.overload import waited
+from core.management.commands.demo import web_command
+from core.overload import MOST_WRITERS, waited, writers
+from core.settings import BASE_DIR
 
 
 class Line:
@@ -43,6 +49,36 @@ def test_a_refusal_asks_nothing_of_the_database(answered, django_assert_num_quer
 @pytest.mark.django_db
 def test_whoever_watches_the_site_is_always_answered(answered):
     assert answered("get", "/health/alive", 60).status_code == 200
+
+
+@pytest.fixture
+def busy_writers():
+    """As many requests that write as may do so at once."""
+    for _ in range(MOST_WRITERS):
+        assert writers.acquire(blocking=False)
+    yield
+    for _ in range(MOST_WRITERS):
+        writers.release()
+
+
+@pytest.mark.django_db
+def test_one_writer_too_many_is_told_to_come_back_and_readers_are_served(client, busy_writers):
+    response = client.post("/sign-in/")
+    assert response.status_code == 503 and response["Retry-After"] == "5"
+    assert client.get("/sign-in/").status_code == 200
+
+
+@pytest.mark.django_db
+def test_a_writer_who_is_done_makes_room(client):
+    for _ in range(MOST_WRITERS + 1):
+        assert client.post("/sign-in/").status_code == 200
+
+
+@pytest.mark.parametrize("command", [
+    "fixtures/deploy/underplate-web.service", "fixtures/deploy/compose.yml", ""])
+def test_a_process_has_threads_that_writers_do_not_take(command):
+    text = (BASE_DIR / command).read_text() if command else " ".join(web_command(8000))
+    assert int(re.search(r"--threads (\d+)", text)[1]) >= MOST_WRITERS + 3
 
 
 def test_without_such_a_server_nobody_has_waited(rf):
