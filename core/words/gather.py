@@ -48,7 +48,7 @@ def _files() -> Iterator[tuple[str, list[str]]]:
     for room in ("core", "teardowns"):
         for path in _sources(room, "*.py"):
             yield path, [text for text, _ in texts_of_source(_here(path))]
-            if path.startswith(EXPLAINED):
+            if path.startswith(EXPLAINED) and not path.endswith("/__init__.py"):
                 yield path, list(paragraphs_of_docstring(_here(path)))
     for path in _sources("static/js", "*.js"):
         yield path, list(texts_of_script(_here(path)))
