@@ -130,6 +130,7 @@ def blocked(made, authors, findings) -> None:
         before, then = share(quiet, 0.95), share(meanwhile or [seconds], 0.95)
         findings.say(f"{what}: reads p95 before, meanwhile, ms",
                      f"{1000 * before:.0f}, {1000 * then:.0f}", "2 ×", then <= 2 * before + 0.05)
+        findings.none(f"{what}: pages not read", [each for each in crowd.read if each[1] != 200])
         told(what, crowd, findings)
 
 
