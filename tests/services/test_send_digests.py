@@ -44,11 +44,11 @@ def test_one_mail_tells_all_that_is_new_as_text(told, unit):
 
 def test_it_is_written_in_the_language_of_who_gets_it(told, bob, unit):
     User.objects.filter(pk=told.pk).update(language="de")
-    notify([told], "reply", unit=unit, words="the dispute was looked into", event="reply/1/answered")
+    notify([told], "reply", unit=unit, words="the dispute was looked into", event="reply/1")
     notify([bob], "published", unit=unit)
     assert send_digests() == Sent(2, 0)
     mine, other = sorted(mail.outbox, key=lambda message: message.to)
-    assert mine.subject == "[Underplate] 2 neue Mitteilungen" and "Guten Tag alice," in mine.body
+    assert mine.subject == "[Underplate] 2 neue Nachrichten" and "Guten Tag alice," in mine.body
     assert "Veltrice VQ-45 (der Streitpunkt wurde untersucht)" in mine.body
     assert other.subject == "[Underplate] 1 new notice" and "Hello bob," in other.body
 
