@@ -7,6 +7,7 @@ from allauth.account.authentication import AUTHENTICATION_METHODS_SESSION_KEY
 from django.conf import settings
 from django.core.cache import cache
 from django.test import Client
+from django.utils import translation
 
 from tests.cast import ada, alice, bob, milo, mona, rita, rolf, unit  # noqa: F401  (fixtures)
 from tests.folders import storages_below
@@ -31,6 +32,13 @@ def counts_of_attempts_begin_anew(request):
     if {"transactional_db", "live_server"} & set(request.fixturenames):
         request.getfixturevalue("transactional_db")
         cache.clear()
+
+
+@pytest.fixture(autouse=True)
+def english_again():
+    """A request leaves its reader's language behind in the process."""
+    yield
+    translation.deactivate()
 
 
 plain_force_login = Client.force_login

@@ -46,6 +46,22 @@ def test_a_job_that_is_delivered_twice_makes_it_once(asked, typeset):
     assert state_of(asked) == "made" and len(typeset) == 1
 
 
+def test_it_is_in_the_language_in_which_it_was_asked_for(asked, typeset, unit):
+    german = printout_key(public_versions([(unit.pk, None)]), "de")
+    assert german != asked.digest
+    Printout.objects.filter(pk=asked.pk).update(digest=german, language="de")
+    make.make_printout(asked.pk)
+    document, = typeset
+    assert state_of(asked) == "made" and document["meta"]["language"] == "de"
+    assert "Zerlegungsakte" in document["meta"]["title"] and document["meta"]["pages"] == "1 von 1"
+
+
+def test_a_key_of_another_language_is_not_made(asked, typeset):
+    Printout.objects.filter(pk=asked.pk).update(language="de")
+    make.make_printout(asked.pk)
+    assert state_of(asked) == "failed" and typeset == []
+
+
 def test_what_was_withdrawn_meanwhile_is_not_made(asked, typeset):
     Unit.objects.update(status=Status.WITHDRAWN)
     make.make_printout(asked.pk)
