@@ -39,7 +39,8 @@ from tests.drills.writing import (
     send_photo,
 )
 
-AUTHORS, THREADS, PATIENCE = 40, 160, 30.0          # …, …, s until a client gives up
+AUTHORS, PATIENCE = 40, 30.0                        # …, s until a client gives up
+QUEUED = 8.0                                        # s of requests that wait, each in its thread
 LARGE = (1700, 1300)                                # pixels of a photo of 3 MB, for it is noise
 MOST_READS, WARM_UP = 0.150, 10.0                   # s at p95; s that are not counted
 RECOVERS, OVER = 10.0, 30.0                         # s
@@ -171,7 +172,7 @@ def asked_at(world, rate: float, seconds: float) -> list[Asked]:
                 status, told = 0, True
             done.append(Asked(kinds[turn], due - begun, time.monotonic() - due, status, told))
 
-    threads = [threading.Thread(target=client) for _ in range(THREADS)]
+    threads = [threading.Thread(target=client) for _ in range(50 + int(QUEUED * rate))]
     for thread in threads:
         thread.start()
     for thread in threads:
@@ -230,9 +231,11 @@ def overload(world, given, findings) -> None:
         f"{each.kind} {each.status} after {each.took:.1f} s" for each in over
         if each.status != 503 and not 0 < each.status < 500])
     findings.none("503 without Retry-After", [each for each in over if not each.told_when])
-    late = [each.due + each.took for each in after if not 0 < each.status < 500 or each.took > 1]
-    findings.say("s until all is answered within a second again", f"{max(late, default=0):.1f}",
-                 RECOVERS, max(late, default=0) <= RECOVERS)
+    late = [each.due + each.took for each in after if not 0 < each.status < 500
+            or each.took > 1 and each.kind in READS]
+    last = max(late, default=0)
+    findings.say("s until all is answered, and read within a second, again", f"{last:.1f}",
+                 RECOVERS, last <= RECOVERS)
 
 
 def beside(site, what: str, enough: threading.Event, findings) -> None:
