@@ -11,6 +11,7 @@ import resource
 from .limits import ADDRESS_SPACE, CPU_SECONDS, OUTPUT_BYTES
 
 NOBODY = 65534
+YIELDS = 10             # added niceness: whoever reads a page goes before a picture
 
 
 def main(argument: str) -> None:
@@ -23,6 +24,7 @@ def main(argument: str) -> None:
 
 
 def limit_resources() -> None:
+    os.nice(YIELDS)
     for kind, limit in ((resource.RLIMIT_CPU, CPU_SECONDS), (resource.RLIMIT_AS, ADDRESS_SPACE),
                         (resource.RLIMIT_FSIZE, OUTPUT_BYTES), (resource.RLIMIT_CORE, 0)):
         resource.setrlimit(kind, (limit, limit))

@@ -42,3 +42,8 @@ def test_time_output_and_core_files_are_limited():
     code = ("print(json.dumps([resource.getrlimit(k)[1] for k in (resource.RLIMIT_CPU, "
             "resource.RLIMIT_FSIZE, resource.RLIMIT_CORE)]))")
     assert json.loads(said(code)[1]) == [10, 64 * 10**6, 0]
+
+
+def test_it_yields_to_whoever_reads_a_page():
+    least = min(19, os.nice(0) + child.YIELDS)          # 19 is as far as a process can yield
+    assert said("print(os.nice(0))")[1].strip() == str(least)
