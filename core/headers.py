@@ -22,14 +22,19 @@ PERMISSIONS = ", ".join(
 
 
 def extra_headers(get_response):
-    """Middleware: headers that Django has no setting for; private pages are never stored."""
+    """Middleware: headers without a setting of Django; private pages and errors are not stored."""
 
     def middleware(request):
         response = get_response(request)
         response.headers.setdefault("Permissions-Policy", PERMISSIONS)
         response.headers.setdefault("Cross-Origin-Resource-Policy", "same-origin")
-        if getattr(request, "user", None) is not None and request.user.is_authenticated:
+        if response.status_code >= 400 or _is_signed_in(request):
             response.headers.setdefault("Cache-Control", "no-store")
         return response
 
     return middleware
+
+
+def _is_signed_in(request):
+    """No for a request that was refused before anybody looked who it is from."""
+    return getattr(request, "user", None) is not None and request.user.is_authenticated

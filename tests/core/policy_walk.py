@@ -12,6 +12,7 @@ from django.utils import timezone
 
 from core.accounts.models import User
 from core.accounts.services.api_tokens import issue_token
+from tests.core.header_faults import header_faults
 from tests.core.policy_addresses import address, body, is_api
 
 GRID = Path(__file__).with_name("policy_grid.txt")
@@ -76,7 +77,7 @@ def _token_of(user, who):
 
 
 def asked(client, world, who, line):
-    """(letter, tables written to) of one request; everything it changed is undone."""
+    """(letter, tables written to, faults of its headers) of one request, all of it undone."""
     writes, cookies = Writes(), client.cookies.copy()
     sent = _sent(client, world, line)
     with transaction.atomic():
@@ -87,7 +88,8 @@ def asked(client, world, who, line):
             _let_go(answer)
         transaction.set_rollback(True)
     client.cookies = cookies                 # a session that ended there is there again
-    return letter_of(answer), list(writes)
+    faults = header_faults(line.name, answer, signed_in=world.people[who] is not None)
+    return letter_of(answer), list(writes), list(faults)
 
 
 def _sent(client, world, line):
@@ -130,9 +132,11 @@ def differences(world, clients, lines, at):
     for line in lines:
         for who, client in clients.items():
             wanted = line.letters[who][at]
-            got, writes = asked(client, world, who, line)
+            got, writes, faults = asked(client, world, who, line)
             if got != wanted:
                 yield f"{line.name} {line.method}, {who}, {world.state}: {got}, not {wanted}"
             elif got != LET_IN and writes:
                 yield f"{line.name} {line.method}, {who}, {world.state}: refused, yet wrote " \
                       f"to {', '.join(sorted(set(writes)))}"
+            yield from (f"{line.name} {line.method}, {who}, {world.state}: {fault}"
+                        for fault in faults)

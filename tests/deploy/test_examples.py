@@ -57,3 +57,10 @@ def test_services_of_the_compose_file_share_the_sites_settings():
     assert set(services) == {"database", "prepare", "web", "worker", "proxy"}
     for name in ("prepare", "web", "worker"):
         assert services[name]["environment"]["DATABASE_URL"]
+
+
+def test_the_proxy_speaks_new_tls_alone_and_sends_all_else_there():
+    text = (DEPLOY / "nginx.conf").read_text()
+    assert re.findall(r"ssl_protocols (.*);", text) == ["TLSv1.2 TLSv1.3"]
+    assert re.search(r"listen 80 [^}]*return 301 https://", text, re.S)
+    assert "sslmode=verify-full" in (DEPLOY / "environment.example").read_text()
