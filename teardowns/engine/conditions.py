@@ -19,7 +19,7 @@ import numpy as np
 
 from .claims import FIXED_VOLTAGE
 from .columns import EVIDENCE, Column, Frame
-from .evidence import WITNESSES, EvidenceTable, pool_evidence
+from .evidence import INDEX, WITNESSES, EvidenceTable, pool_evidence
 
 HELD, PEAK, LOST, OVERCURRENT = ("sustained_power", "peak_power", "failed_power",
                                  "overcurrent_point")
@@ -41,8 +41,10 @@ class Observations:
 
     @classmethod
     def of(cls, evidence: EvidenceTable) -> "Observations":
-        tables, none = evidence.by_code(), evidence.take(slice(0))
-        return cls({code: tables.get(code, none) for code in (*LOADS, REFUSED, *PER_PORT)})
+        wanted = (*LOADS, REFUSED, *PER_PORT)
+        some = evidence.take(np.isin(evidence.code, [INDEX[code] for code in wanted]))
+        tables, none = dict(some.by_code()), evidence.take(slice(0))
+        return cls({code: tables.get(code, none) for code in wanted})
 
     def paired(self, code: str, unit: np.ndarray):
         """Rows of `code` and, beside each, every case of its unit: (table, row, case).

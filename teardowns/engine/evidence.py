@@ -1,4 +1,5 @@
 """Evidence as arrays, and its pooling into one column a quantity."""
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -61,14 +62,12 @@ class EvidenceTable:
         """The rows about one quantity."""
         return self.take(self.code == INDEX[code])
 
-    def by_code(self) -> dict[str, "EvidenceTable"]:
+    def by_code(self) -> "Iterator[tuple[str, EvidenceTable]]":
         """The rows about each quantity that there are rows about, in the order of CODES."""
         order = np.argsort(self.code, kind="stable")
-        table = self.take(order)
-        codes, starts = np.unique(table.code, return_index=True)
-        stops = np.searchsorted(table.code, codes, "right")
-        return {CODES[code]: table.take(slice(start, stop))
-                for code, start, stop in zip(codes.tolist(), starts, stops, strict=True)}
+        codes, counts = np.unique(self.code, return_counts=True)
+        for code, stop, count in zip(codes.tolist(), np.cumsum(counts), counts, strict=True):
+            yield CODES[code], self.take(order[stop - count:stop])
 
     def take(self, rows) -> "EvidenceTable":
         return EvidenceTable(self.units, *(getattr(self, name)[rows] for name in _ROWS))
@@ -101,7 +100,7 @@ def pool_evidence(evidence: EvidenceTable) -> Frame:
     """One column a quantity that anybody observed; how is said by Quantity.pooling."""
     n = len(evidence.units)
     columns = {}
-    for code, rows in evidence.by_code().items():
+    for code, rows in evidence.by_code():
         columns[code] = _pool(QUANTITIES[code].pooling, rows.row, rows.value, rows.u, n)
     for code, others in WITNESSES.items():
         row, value, u = _with_witnesses(evidence, code, others)

@@ -11,7 +11,7 @@ Distributions over ln of a capability are kept as NODES values of equal probabil
 import numpy as np
 from scipy.special import entr, ndtr, rel_entr
 
-from .likelihoods import TRUST
+from .likelihoods import HABIT_TRUST, TRUST
 from .posterior import ABOVE, BELOW, BEYOND, FAR, MET
 from .voltages import EDGES
 
@@ -104,8 +104,8 @@ def line_chances(nodes, claim, is_test, sigma, margin):
 def number_chances(nodes, claim, sigma, margin):
     """(2, k, OUTCOMES) chances of a line's value, where the claim is untrue and where it is met.
 
-    ln value = x + half-normal margin + normal error; a share 1 − TRUST of observations is not
-    described by that and says nothing.
+    ln value = x + half-normal margin + normal error; a share 1 − w of observations is not described
+    by that and says nothing.
 
     nodes : (2, NODES) ln of capability; claim : ln of the claim
     sigma : (k,) float, standard uncertainty in ln; margin : (k,) float, scale in ln, 0 for none
@@ -117,7 +117,13 @@ def number_chances(nodes, claim, sigma, margin):
     y = start + (stop - start) * (np.arange(OUTCOMES) + 0.5) / OUTCOMES         # (k, OUTCOMES)
     d = y[None, :, :, None] - x[:, None, None, :]
     chance = _normalised(skew_normal(d, sigma[:, :, None], margin[:, :, None]), axis=2).mean(-1)
-    return TRUST * chance + (1 - TRUST) / OUTCOMES
+    trust = _trust(margin)
+    return trust * chance + (1 - trust) / OUTCOMES
+
+
+def _trust(margin):
+    """w of likelihoods.log_limit and log_practice: a habit has no margin."""
+    return np.where(margin > 0, TRUST, HABIT_TRUST)
 
 
 def skew_normal(d, sigma, margin):
@@ -142,8 +148,9 @@ def input_chances(nodes, value, sigma, margin, part):
     rest = np.sqrt(np.maximum(sigma**2 - part**2, 1e-12))
     z = part * TAILS * (2 * (np.arange(OUTCOMES) + 0.5) / OUTCOMES - 1)[:, None]
     d = value - nodes[:, None, None, :]
-    mistaken = (1 - TRUST) / 4 / (sigma * np.sqrt(2 * np.pi))       # as in likelihoods.log_limit
-    described = TRUST * skew_normal(d - z, rest, margin) + mistaken
+    trust = _trust(margin)
+    mistaken = (1 - trust) / 4 / (sigma * np.sqrt(2 * np.pi))       # as in likelihoods.log_limit
+    described = trust * skew_normal(d - z, rest, margin) + mistaken
     return _normalised(np.exp(-0.5 * (z / part) ** 2) * described, axis=2).mean(-1)
 
 

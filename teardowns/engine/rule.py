@@ -52,8 +52,8 @@ class Rule:
     formula: str               # MathML
     model_error: float = 0.0   # relative, k = 1: how far the formula itself may be off
     margin: float = 0.0        # limits: scale of the designer's margin, in ln
-    # Limits: (inputs…) → (n,), (n,): how likely a part was mistaken, and how many times the value
-    # would be then.
+    # (inputs…) → (n,), (n,): how likely a part was mistaken, and how many times the value would be
+    # then.
     doubt: Callable | None = None
     optional: frozenset[str] = frozenset()          # may be unknown: `compute` takes NaN
     symbols: Mapping[str, str] = field(default_factory=dict)   # parameter → MathML
@@ -87,7 +87,7 @@ def limit(*, on, model_error, margin, **rest):
 
 
 def practice(*, on, model_error, **rest):
-    """A habit of the trade: about 30 : 1 at most."""
+    """A habit of the trade: 24 : 1 at most."""
     return _declare(PRACTICE, on=on, model_error=model_error, **rest)
 
 

@@ -4,7 +4,7 @@ from typing import NamedTuple
 from django.utils.safestring import SafeString, mark_safe
 
 from core.words.said import said
-from teardowns.engine.likelihoods import TRUST
+from teardowns.engine.likelihoods import HABIT_TRUST, TRUST
 from teardowns.engine.mathml import (
     EQ,
     MINUS,
@@ -63,7 +63,7 @@ LIKELIHOODS = (
     _likelihood(
         "practice", "mass per watt",
         (sym("L"), EQ, _REST, PLUS, _W, _gauss(_SIGMA)),
-        f"At most {1 + 4 * TRUST / (1 - TRUST):.0f} : 1, for a habit is no law.",
+        f"At most {1 + 4 * HABIT_TRUST / (1 - HABIT_TRUST):.0f} : 1, for a habit is no law.",
     ),
     _likelihood("passed", "held 12 W in regulation for half an hour",
                 (sym("L"), EQ, _normal(row(op("−"), frac(_D, _SIGMA)))),
@@ -78,7 +78,7 @@ LIKELIHOODS = (
 )
 KEY = ("{distance}: the line’s value μ against the capability asked about, both as natural "
        "logarithms; {sigma}: standard uncertainty of μ; {phi}: normal distribution function; "
-       "{share}: share of observations that the model describes.")
+       "{share}, of practice {of_practice}: share of observations that the model describes.")
 HYPOTHESES = (
     "A claim of {claim} counts as met when the capability lies between {met} and {above}, and as "
     "not met when it lies between {below} and {met_again}. Within each range every ratio is "
@@ -95,7 +95,8 @@ def likelihood_key() -> SafeString:
     """What the signs of the likelihoods stand for, in the reader's language."""
     return mark_safe(said(KEY).format(
         distance=inline(row(_D, EQ, sym("μ"), MINUS, sym("x"))), sigma=inline(_SIGMA),
-        phi=inline(sym("Φ")), share=inline(row(_W, EQ, num(f"{TRUST:g}")))))
+        phi=inline(sym("Φ")), share=inline(row(_W, EQ, num(f"{TRUST:g}"))),
+        of_practice=inline(num(f"{HABIT_TRUST:g}"))))
 
 
 def hypotheses() -> SafeString:

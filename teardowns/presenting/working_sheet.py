@@ -18,7 +18,7 @@ from .numbers import THIN, number, quoted, with_unit
 
 KINDS = {
     "limit": "limit: an upper wall; supports mildly, refutes without bound",
-    "practice": "practice: a habit of the trade; about 30 : 1 at most",
+    "practice": "practice: a habit of the trade; 24 : 1 at most",
     "passed": "test passed: the capability lies above, within the test’s own conditions",
     "failed": "test failed: the capability lies below, within the test’s own conditions",
     "switch": "switch: whether a mechanism for more than 5\u202fV exists at all",
@@ -67,9 +67,11 @@ def _caveats(trace: dict) -> list[str]:
         found.append(f"Other lines read the {' and the '.join(shared)} too: what is uncertain "
                      "there moves all of them together.")
     if doubt := trace["doubt"]:
+        what = "limit" if trace["kind"] == "limit" else "power"
+        does = "refute" if doubt["factor"] > 1 else "support"
         found.append(f"One such reading in {number(1 / doubt['share'], 2)} is taken to be "
-                     f"mistaken, with a limit {number(doubt['factor'], 2)} times as high: so far "
-                     "and no further does this line refute.")
+                     f"mistaken, with a {what} {number(doubt['factor'], 2)} times as high: so far "
+                     f"and no further does this line {does}.")
     return found
 
 

@@ -21,7 +21,7 @@ from teardowns.engine.information import (
     skew_normal,
     voltage_nodes,
 )
-from teardowns.engine.likelihoods import TRUST
+from teardowns.engine.likelihoods import HABIT_TRUST
 from teardowns.engine.voltages import EDGES
 
 # Four independent lognormal bounds, median and coefficient of variation; claim 12 W. Survival
@@ -73,15 +73,15 @@ def test_a_number_with_a_normal_error_gives_what_the_integral_gives():
     assert gaussian_channel() == pytest.approx(0.486, abs=5e-4)
     unmet, met = np.full((1, NODES), -1.0), np.full((1, NODES), 1.0)
     chances = number_chances(np.concatenate([unmet, met]), 0.0, [1.0], [0.0])
-    described = (chances - (1 - TRUST) / OUTCOMES) / TRUST
+    described = (chances - (1 - HABIT_TRUST) / OUTCOMES) / HABIT_TRUST
     assert bits(0.5, described[1], described[0])[0] == pytest.approx(0.486, abs=2e-3)
 
 
 def test_observations_that_the_model_does_not_describe_take_their_share():
     nodes = np.stack([np.full(NODES, -2.0), np.full(NODES, 1.0)])
     unmet, met = number_chances(nodes, 0.0, [0.1], [0.0])
-    # Of 1 bit, what a tenth of blind outcomes leaves: no less than 1 − (1 − w) − h((1 − w)/2).
-    assert 0.9 - entropy(0.05) < bits(0.5, met, unmet)[0] < 0.9 + 0.05
+    # Of 1 bit, what 0.15 of blind outcomes leaves: no less than 1 − (1 − w) − h((1 − w)/2).
+    assert 0.85 - entropy(0.075) < bits(0.5, met, unmet)[0] < 0.85 + 0.05
 
 
 def test_chances_add_up_to_one_for_each_hypothesis():
@@ -151,12 +151,12 @@ def test_a_load_far_below_is_held_and_one_far_above_is_not():
 
 def test_the_error_of_an_input_follows_the_conditional_normal_distribution():
     # sigma 0.5, of which the input has 0.4; the line lies d = 0.5 above. Described observations,
-    # of weight 0.9·φ(1) = 0.2178, put the input's error at d·0.4²/0.5² = 0.32; mistaken ones, of
-    # weight 0.1/4/√(2π) = 0.00997, at 0. Mean: 0.32·0.2178/(0.2178 + 0.00997) = 0.3060.
+    # of weight 0.85·φ(1) = 0.2057, put the input's error at d·0.4²/0.5² = 0.32; mistaken ones, of
+    # weight 0.15/4/√(2π) = 0.01496, at 0. Mean: 0.32·0.2057/(0.2057 + 0.01496) = 0.2983.
     nodes = np.zeros((2, NODES))
     chances = input_chances(nodes, [0.5], [0.5], [0.0], [0.4])
     z = 0.4 * 4 * (2 * (np.arange(OUTCOMES) + 0.5) / OUTCOMES - 1)
-    assert (chances[0, 0] * z).sum() == pytest.approx(0.3060, abs=5e-4)
+    assert (chances[0, 0] * z).sum() == pytest.approx(0.2983, abs=5e-4)
 
 
 def test_a_better_input_says_more_where_the_line_decides_than_where_it_does_not():

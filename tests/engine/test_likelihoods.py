@@ -16,10 +16,10 @@ D = np.linspace(-60, 60, 4001)
 SIGMA, MARGIN = 0.15, 0.45
 
 
-def test_practice_speaks_37_to_1_at_most():
-    # (0.1/4 + 0.9) / (0.1/4) = 37
+def test_practice_speaks_24_to_1_at_most():
+    # (0.15/4 + 0.85) / (0.15/4) = 23.67
     log = log_practice(D, SIGMA)
-    assert np.exp(log.max() - log.min()) == pytest.approx(37)
+    assert np.exp(log.max() - log.min()) == pytest.approx(23.67, abs=0.01)
 
 
 def test_a_limit_refutes_without_bound_down_to_the_floor():

@@ -36,6 +36,11 @@ def test_it_says_how_far_a_line_is_trusted():
                for caveat in sheet(HALF, "power/bulk_capacitor")["caveats"])
 
 
+def test_it_says_that_mass_may_do_nothing():
+    (caveat,) = sheet([("mass_total", 0.05, 1e-4)], "power/mass_per_watt")["caveats"]
+    assert "with a power 0.50 times as high" in caveat and "does this line support" in caveat
+
+
 @pytest.mark.parametrize("scale, shown", [(7, True), (-1, False)])
 def test_lengths_from_one_photo_add_a_part_to_the_budget(scale, shown):
     rows = [(*row[:-1], scale) for row in CASE]

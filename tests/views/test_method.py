@@ -92,6 +92,6 @@ def test_the_printed_conditions_are_those_of_the_engine():
 
 
 def test_the_printed_reach_of_a_habit_is_that_of_its_likelihood(shown):
-    # a perfect fit against a hopeless one: (0.025 + 0.9) / 0.025 = 37
-    assert np.exp(log_practice(0.0, 1.0) - log_practice(99.0, 1.0)) == pytest.approx(37)
-    assert "At most 37 : 1" in shown
+    # a perfect fit against a hopeless one: (0.0375 + 0.85) / 0.0375 = 23.67
+    assert np.exp(log_practice(0.0, 1.0) - log_practice(99.0, 1.0)) == pytest.approx(71 / 3)
+    assert "At most 24 : 1" in shown

@@ -10,7 +10,7 @@ from tests.engine.make import NAN, WIDE, judge, watts, weight
 from tests.engine.rules.ask import ends, line, questions
 
 ID = "power/mass_per_watt"
-THIRTY_TO_ONE = 14.8                # decibans
+MOST = 13.8                         # decibans, 24 : 1
 CLAIMS = [watts(printed) for printed in (1.0, 5.0, 18.0, 45.0, 100.0, 200.0)]
 
 
@@ -87,12 +87,24 @@ def test_ballast_turns_the_scale():
     assert taken_off < -3 < 0 < counted
 
 
-def test_practice_alone_stays_within_30_to_1_and_never_condemns_or_supports():
+def test_what_may_be_ballast_supports_less_than_what_lacks_refutes():
+    # 51.2 g speak of 17.3 W. Beside it, 0.1 g of iron taken off: ballast was looked for.
+    def pushes(*found):
+        done = judge(unit(0.0512, *found), [watts(10.0), watts(70.0)])
+        return [weight(done, ID, i) for i in (0, 1)]
+
+    for_small, against_large = pushes()
+    looked_for, against_large_too = pushes(("mass_ballast", 0.0001, 0.00001))
+    assert 0 < for_small < looked_for - 0.3
+    assert against_large == pytest.approx(against_large_too, abs=0.3) and against_large < -5
+
+
+def test_practice_alone_stays_within_24_to_1_and_never_condemns_or_supports():
     words = set()
     for mass in np.geomspace(0.001, 9.0, 30):
         done = judge(unit(mass), CLAIMS)
         words |= {WORDS[word] for word in done.judged.verdict}
-        assert all(abs(weight(done, ID, i)) <= THIRTY_TO_ONE for i in range(len(CLAIMS)))
+        assert all(abs(weight(done, ID, i)) <= MOST for i in range(len(CLAIMS)))
     assert words == {"no evidence", "possible", "doubtful"}
 
 
