@@ -6,7 +6,7 @@ class AccountsConfig(AppConfig):
     label = "accounts"
 
     def ready(self):
-        from core.accounts import signals  # noqa: F401  (receivers)
+        from core.accounts import sign_in_lines, signals  # noqa: F401  (receivers)
         from core.accounts.erasures import register_erasures
 
         register_erasures()
