@@ -62,7 +62,7 @@ class Asked:
 class World:
     """What can be asked for, and who asks."""
 
-    def __init__(self, site, findings):
+    def __init__(self, site):
         self.port, self.ledger = site.port, Ledger()
         self.authors = people(AUTHORS)
         self.units, self.picture = public(self.authors[0], site.folder)
@@ -281,7 +281,7 @@ def main() -> int:
     findings = Findings("Load on", "PostgreSQL" if given.postgres else "SQLite",
                         f"{given.rate:.0f} requests a second, {given.units} units")
     with site(given.postgres, given.units) as made:
-        world, enough = World(made, findings), threading.Event()
+        world, enough = World(made), threading.Event()
         made.hostile = people(1, "hostile")[0]
         made.serve()
         made.start_worker()

@@ -120,6 +120,7 @@ class Postgres:
 @contextmanager
 def site(postgres: bool = False, units: int = 0, **environment: str) -> Iterator[Site]:
     """The site laid out, with so many invented public units, not serving yet; gone afterwards."""
+    signal.signal(signal.SIGTERM, lambda *_: sys.exit(1))      # what was started ends with us
     folder = Path(tempfile.mkdtemp(prefix="drill-"))
     folder.chmod(0o755)
     server = Postgres(folder) if postgres else None

@@ -13,7 +13,6 @@ from dataclasses import dataclass, field
 from io import BytesIO
 
 AGAIN = {429, 500, 502, 503, 504, 507}
-BOUNDARY_OF_JPEG = b"\xff\xd8"
 
 
 @dataclass(frozen=True)
