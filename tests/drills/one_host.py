@@ -30,6 +30,7 @@ class Site:
         self.environment = UNLIMITED | {
             "UNDERPLATE_DATA_DIR": str(folder / "data"), "DJANGO_SETTINGS_MODULE": "core.settings",
             "PROMETHEUS_MULTIPROC_DIR": str(folder / "counts"), "SECRET_KEY": "drill-" * 12,
+            "LOG_LEVEL": "WARNING",
         } | ({"DATABASE_URL": database} if database else {}) | environment
         self.started: dict[str, subprocess.Popen[bytes]] = {}
 
