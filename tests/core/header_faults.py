@@ -13,8 +13,9 @@ FOR_ALL = ("default-src 'none'", "frame-ancestors 'none'")
 FOR_PAGES = ("object-src 'none'", "base-uri 'none'", "form-action 'self'")
 UNSAFE = re.compile(r"unsafe|data:|blob:|https?:|\*")
 EMBEDDED = {"unit_badge", "unit_version_badge", "unit_card"}     # other sites show these
-# Its picture takes seconds to work out; and who has just signed out is nobody any more.
-KEPT_ALL_THE_SAME = {"photo_from_above", "sign_out", "account_logout"}
+# Pictures of what is not public, in the browser alone: a sheet with many is opened again and again.
+KEPT_A_MINUTE = {"photo_picture", "photo_from_above"}
+SIGN_OUT = {"sign_out", "account_logout"}       # who sent it is nobody any more in the answer
 COOKIES = {settings.SESSION_COOKIE_NAME, settings.CSRF_COOKIE_NAME, settings.LANGUAGE_COOKIE_NAME,
            said_once.COOKIE, devices.COOKIE}
 FOR_SCRIPTS = {settings.CSRF_COOKIE_NAME}
@@ -47,8 +48,9 @@ def _faults_of_sharing(name, answer, signed_in):
             name in EMBEDDED or (name.startswith("api_") and not signed_in))):
         yield f"Cross-Origin-Resource-Policy is {shared}"
     keeping = answer.get("Cache-Control", "")
-    if signed_in and "no-store" not in keeping and name not in KEPT_ALL_THE_SAME \
-            and not (is_public and "public" in keeping):
+    if signed_in and "no-store" not in keeping and name not in SIGN_OUT \
+            and not (is_public and "public" in keeping) \
+            and not (name in KEPT_A_MINUTE and keeping == "private, max-age=60"):
         yield f"Cache-Control is {keeping} for who is signed in"
 
 
