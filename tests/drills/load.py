@@ -24,6 +24,7 @@ import uuid
 from collections import Counter
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 
 from tests.drills.one_host import Findings, needs_root, seconds_since, site
@@ -251,11 +252,15 @@ def beside(site, what: str, enough: threading.Event, findings) -> None:
     findings.say(f"{what} beside it, times", rounds)
 
 
-def send_hostile(site) -> None:
+@cache
+def hostile_files() -> list:
     from tests.hostile.images import cases
 
-    author = site.hostile
-    _, case = random.choice(list(cases()))
+    return [case for _, case in cases()]
+
+
+def send_hostile(site) -> None:
+    author, case = site.hostile, random.choice(hostile_files())
     status, _, said = ask(site.port, "POST", f"/api/v1/bench/{author.unit}/photos", case.data,
                           headers_of(author, "application/octet-stream"))
     if status not in (200, 201, 413, 422, 503):
