@@ -21,7 +21,7 @@ def test_many_records_cost_as_many_queries_as_one(rita, rolf, django_assert_num_
         unit = public(f"Lamplit L{number}")
         serious(unit)
         confirm(unit, rita, rolf)
-    with django_assert_num_queries(2):
+    with django_assert_num_queries(3):
         assert len(serious_headlines()) == 4
 
 
