@@ -50,6 +50,7 @@ MIDDLEWARE = [
     "core.request_id.numbered_requests",
     "core.operation.requests.seen_requests",
     "django.middleware.security.SecurityMiddleware",
+    "core.compressed.CompressedPages",
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "csp.middleware.CSPMiddleware",
     "core.headers.extra_headers",

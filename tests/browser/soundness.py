@@ -32,6 +32,7 @@ SHOW_ALIKE = """() => {
   }
 }"""
 KEPT = 3
+MOST_BYTES = 150_000         # of a page as it is sent, before pictures
 PLACES = "target-size"       # how near to each other: asked while everything is in its place
 
 
@@ -82,7 +83,9 @@ def check_shown(page, address):
 
 
 def check_width(page, address):
-    """Nothing sideways, nothing in the console, of the page that is shown."""
+    """Nothing sideways, nothing in the console, not heavy, of the page that is shown."""
+    sent = page.evaluate("performance.getEntriesByType('navigation')[0].transferSize")
+    assert sent <= MOST_BYTES, f"{address} takes {sent} bytes"
     width = page.evaluate("document.documentElement.scrollWidth - window.innerWidth")
     assert width <= 0, f"{address} is {width} px wider than the screen"
     assert page.complaints == [], address
