@@ -22,7 +22,7 @@ from .active_rulebook import active_rulebook
 from .assess_units import assess_units, assessments_of
 from .list_units import list_units
 
-SLICE = 50          # units a transaction: short enough to be repeated, others write in between
+SLICE = 10          # units a transaction, half a second: SQLite has one writer, and others wait
 
 
 def reassess_slice(after_pk: int = 0, size: int = SLICE) -> int | None:
