@@ -1,6 +1,9 @@
 """What every test runs with."""
 import os
+import shutil
+import tempfile
 import time
+from pathlib import Path
 
 import pytest
 from allauth.account.authentication import AUTHENTICATION_METHODS_SESSION_KEY
@@ -15,6 +18,8 @@ from tests.photos import photo  # noqa: F401  (fixture)
 from tests.recordings import laid_out, recording  # noqa: F401  (fixtures)
 
 os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "true")    # the browser driver runs a loop
+
+MEMORY, ROOM = Path("/dev/shm"), 2 << 30
 
 
 @pytest.fixture(autouse=True)
@@ -70,8 +75,19 @@ def pytest_collection_modifyitems(items):
 def pytest_configure(config):
     # Jobs run by hand in tests; nothing may reach a queue that a worker reads.
     settings.Q_CLUSTER["sync"] = True
-    options = settings.DATABASES["default"].get("OPTIONS", {})
-    if "transaction_mode" in options:
-        # The live server's threads share one connection to the database in memory, and its cache
-        # of statements is not made for that: KeyError, now and then, and nothing works after it.
-        options["cached_statements"] = 0
+    database = settings.DATABASES["default"]
+    if database["ENGINE"].endswith("sqlite3"):
+        # A file, in memory where there is room: each thread of a live server has a connection of
+        # its own then, as when serving. One that all share breaks now and then, and stays broken.
+        config.database_folder = tempfile.mkdtemp(prefix="underplate-tests-", dir=_roomy())
+        database["TEST"]["NAME"] = f"{config.database_folder}/test.sqlite3"
+
+
+def pytest_unconfigure(config):
+    if folder := getattr(config, "database_folder", ""):
+        shutil.rmtree(folder, ignore_errors=True)
+
+
+def _roomy():
+    has_room = MEMORY.is_dir() and shutil.disk_usage(MEMORY).free > ROOM
+    return MEMORY if has_room else None
