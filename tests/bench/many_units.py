@@ -121,6 +121,7 @@ def _copied(moulds, count, families) -> list[int]:
     draw, writer = Random(count), Writer()
     Moulds.known = set(SearchTerm.objects.values_list("key", flat=True))
     unit, publication = next_pk(Unit), next_pk(Publication)
+    Moulds.components = next_pk(Component) - unit
     changed = raise_clock(hold_clock())
     of_mould = {number: [family for family, of in families if of == number]
                 for number in range(len(moulds))}

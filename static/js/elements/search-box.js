@@ -34,6 +34,7 @@ export class SearchBoxElement extends HTMLElement {
     this.#input.addEventListener("blur", () => this.#close(), { signal });
     this.#list.addEventListener("pointerdown", (event) => event.preventDefault(), { signal });
     this.#list.addEventListener("click", (event) => this.#clicked(event), { signal });
+    if (this.#input.value !== this.#input.defaultValue) this.#soon();     // typed before this came
   }
 
   disconnectedCallback() {

@@ -178,7 +178,7 @@ class Mould:
 
     def _write_found_by(self, own, writer, maker, model):
         if self.component:
-            writer.add(Component, self.component | {"id": own.pk + Moulds.COMPONENTS,
+            writer.add(Component, self.component | {"id": own.pk + Moulds.components,
                                                     "unit_id": own.pk})
         swap = {self.maker: maker, SUFFIX: own.texts["suffix"],
                 **{text: own.texts[role] for role, text in self.markings.items()}}
@@ -223,7 +223,7 @@ class Mould:
 class Moulds:
     """What all moulds share."""
 
-    COMPONENTS = 10**7                 # keys of the copies' components come after this
+    components = 0                     # key of a copy's component, less that of its unit
     known: set[str] = set()            # keys of search terms that are there
 
 
