@@ -141,9 +141,7 @@ def main() -> int:
             made.end()
             connections.close_all()
             subprocess.run(["umount", "-l", str(data)], check=True)
-        for line in sorted({line for line in made.log_of("web").splitlines()
-                            if "Error" in line})[:8]:
-            print(f"    log: {line[:200]}")
+        made.print_errors_of("web")
     return findings.exit()
 
 

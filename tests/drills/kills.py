@@ -137,9 +137,7 @@ def main() -> int:
         if given.kills:
             made.serve()
             storm(made, authors, given.kills, findings)
-        for line in sorted({line for line in made.log_of("web").splitlines()
-                            if "Error" in line})[:5]:
-            print(f"    log: {line[:200]}")
+        made.print_errors_of("web")
     return findings.exit()
 
 

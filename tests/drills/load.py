@@ -301,9 +301,7 @@ def main() -> int:
         findings.none("refused", world.ledger.refused)
         for harm, found in differences(world.ledger).items():
             findings.none(harm, found)
-        for line in sorted({line for line in made.log_of("web").splitlines()
-                            if "Error" in line})[:5]:
-            print(f"    log: {line[:200]}")
+        made.print_errors_of("web")
     return findings.exit()
 
 

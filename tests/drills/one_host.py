@@ -94,6 +94,11 @@ class Site:
         path = self.folder / f"{name}.log"
         return path.read_text() if path.exists() else ""
 
+    def print_errors_of(self, name: str) -> None:
+        lines = {line for line in self.log_of(name).splitlines() if "Error" in line}
+        for line in sorted(lines)[:8]:
+            print(f"    log: {line[:200]}")
+
 
 class Postgres:
     """A server of the drill's own, durable as shipped, which may be stopped as a crash would."""

@@ -150,9 +150,7 @@ def main() -> int:
         else:
             ended(made, authors, given.seconds, findings)
             crashed(made, authors, findings)
-        for line in sorted({line for line in made.log_of("web").splitlines()
-                            if "Error" in line})[:8]:
-            print(f"    log: {line[:200]}")
+        made.print_errors_of("web")
     return findings.exit()
 
 
