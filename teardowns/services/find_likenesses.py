@@ -9,7 +9,7 @@ from django.db import transaction
 from django.db.models import Q
 
 from teardowns.likeness.sentences import in_short, to_plain
-from teardowns.models import CandidateState, Likeness, Lookalike
+from teardowns.models import CandidateState, Likeness, Lookalike, Unit
 
 from .index_likeness import locked_with_mates, pairs_of, say_no_more
 from .similar_units import Similar, similar_units
@@ -33,7 +33,10 @@ def find_likeness(unit_pk: int) -> list[Similar]:
     read = Likeness.objects.filter(unit=unit_pk).values_list("publication", flat=True).first()
     found = similar_units(unit_pk, least=PROPOSED)
     with transaction.atomic():
-        locked = locked_with_mates([unit_pk], (one.unit_pk for one in found))
+        # Units first, as whoever publishes one does: the pairs kept below refer to them.
+        pks = [unit_pk, *(one.unit_pk for one in found)]
+        list(Unit.objects.select_for_update().filter(pk__in=pks).order_by("pk").values("pk"))
+        locked = locked_with_mates([unit_pk], pks)
         mine = locked.get(unit_pk)
         if mine is None or mine.publication_id != read:
             return []                    # it moved meanwhile and is looked at in the next run

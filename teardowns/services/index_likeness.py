@@ -95,10 +95,13 @@ def _forget(pks: Collection[int]) -> None:
 
 
 def locked_with_mates(pks: Collection[int], more: Iterable[int] = ()) -> dict[int, Likeness]:
-    """What is said of these units and of all that they are paired with, locked in one order."""
+    """What is said of these units and of all that they are paired with, locked in one order.
+
+    Whoever calls it holds the units that it asks about: a pair that is kept refers to them.
+    """
     about = pairs_of(pks).values_list("first", "second")
     wanted = {*pks, *more, *(pk for pair in about for pk in pair)}
-    return Likeness.objects.select_for_update().order_by("unit").in_bulk(sorted(wanted))
+    return Likeness.objects.select_for_update().order_by("unit_id").in_bulk(sorted(wanted))
 
 
 def pairs_of(pks: Collection[int]) -> QuerySet[Lookalike]:

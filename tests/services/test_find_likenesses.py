@@ -1,5 +1,9 @@
 """Pairs that look alike are kept as candidates, and joined by nobody."""
+import re
+
 import pytest
+from django.db import connection
+from django.test.utils import CaptureQueriesContext
 from django.utils import timezone
 
 from teardowns.models import BoardFamilyMember, CandidateState, Likeness, Lookalike
@@ -79,3 +83,13 @@ def test_a_pair_that_is_alike_no_more_is_dropped(pair):
 
 def test_it_goes_on_where_it_stopped(pair):
     assert [find_likenesses(most=4), find_likenesses(most=4), find_likenesses(most=4)] == [4, 3, 0]
+
+
+def test_units_are_locked_before_what_is_said_of_them(pair):
+    """As a publication does: the other way round, each would wait for the other."""
+    with CaptureQueriesContext(connection) as asked:
+        find_likeness(pair[0].pk)
+    tables = [re.search(r'FROM "teardowns_(\w+)"', one["sql"]) for one in asked
+              if "ORDER BY" in one["sql"] and "JOIN" not in one["sql"]]
+    names = [found[1] for found in tables if found]
+    assert "unit" in names and names.index("unit") < len(names) - 1 - names[::-1].index("likeness")
