@@ -3,6 +3,7 @@ from django.conf import settings
 from django.contrib.auth import get_user_model
 from django.shortcuts import redirect, render
 from django.urls import Resolver404, resolve
+from django.utils.http import url_has_allowed_host_and_scheme
 from django.views.decorators.cache import never_cache
 from django.views.decorators.http import require_http_methods
 
@@ -33,4 +34,4 @@ def _own_address(path):
         resolve(path.partition("?")[0])
     except Resolver404:
         return "/"
-    return path
+    return path if url_has_allowed_host_and_scheme(path, allowed_hosts=None) else "/"

@@ -1,4 +1,7 @@
 """Which language a page is in: the reader's choice, else the browser's; programs read English."""
+from html import unescape
+from urllib.parse import quote
+
 import pytest
 from django.urls import reverse
 
@@ -74,6 +77,31 @@ def test_an_unknown_language_is_refused_and_says_so(client):
 def test_the_page_offers_both_and_remembers_where_one_came_from(client):
     page = client.get(reverse("language") + "?from=/licence/").content.decode()
     assert 'value="de"' in page and 'value="en"' in page and 'value="/licence/"' in page
+
+
+def language_link(client, address):
+    page = client.get(address).content.decode()
+    return unescape(page.partition(f'<a href="{reverse("language")}')[2].partition('"')[0])
+
+
+@pytest.mark.parametrize("address", [
+    "/licence/?a=1&b=x%26y+z", "/units/?q=%C3%B6ko&connector=usb_c&connector=usb_a", "/compare/",
+])
+def test_a_choice_leads_back_to_the_same_search(client, address):
+    link = reverse("language") + language_link(client, address)
+    came_from = unescape(client.get(link).content.decode().partition('name="from" value="')[2]
+                         .partition('"')[0])
+    assert choose(client, "de", came_from)["Location"] == address
+
+
+def test_a_page_kept_for_one_search_is_not_shown_for_another(client):
+    for address in ("/units/?q=one", "/units/?q=two") * 2:
+        assert language_link(client, address) == "?from=" + quote(address)
+
+
+def test_the_page_of_languages_leads_back_past_itself(client):
+    link = language_link(client, reverse("language") + "?from=/licence/%3Fa=1")
+    assert link == "?from=" + quote("/licence/?a=1")
 
 
 @pytest.mark.parametrize("address", ["/api/v1/units/0/", "/feeds/newest.atom"])
