@@ -8,11 +8,11 @@ from functools import cache, lru_cache
 from itertools import takewhile
 from pathlib import Path
 
-import polib
 from django.conf import settings
-from django.utils.translation import get_language
+from django.utils.translation import get_language, override
 
 from .as_written import AsWritten
+from .catalogue_file import read_translations
 from .numbers import is_measure, numbers_in
 from .patterns import PLACE, Patterns
 
@@ -45,8 +45,14 @@ def said(text: str, language: str | None = None) -> str:
 
 @cache
 def catalogue(code: str) -> Catalogue:
-    return Catalogue(code, {entry.msgid: entry.msgstr for entry in polib.mofile(str(mo_file(code)))
-                            if entry.msgid and not entry.msgid_plural})
+    return Catalogue(code, read_translations(mo_file(code)))
+
+
+def load_catalogues() -> None:
+    """What the first reader of each language would wait for."""
+    for code, _ in settings.LANGUAGES:
+        with override(code):                   # reads Django's own words
+            said(".")
 
 
 def po_file(code: str) -> Path:

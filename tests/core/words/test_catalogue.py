@@ -4,10 +4,10 @@ import re
 from functools import cache
 from pathlib import Path
 
-import polib
 import pytest
 from django.conf import settings
 
+from core.words.catalogue_file import read_translations
 from core.words.gather import all_texts, held_against, read
 from core.words.gather_scripts import texts_of_script
 from core.words.gather_templates import untranslated
@@ -64,7 +64,7 @@ def test_a_translation_has_every_place_of_a_template_s_text(code):
 @pytest.mark.parametrize("code", LANGUAGES)
 def test_what_the_site_reads_is_what_was_written(code):
     """`manage.py gather_words` makes the .mo of the .po."""
-    assert {entry.msgid: entry.msgstr for entry in polib.mofile(str(mo_file(code)))} == {
+    assert read_translations(mo_file(code)) == {
         entry.msgid: entry.msgstr for entry in catalogue(code) if entry.msgstr}
 
 
