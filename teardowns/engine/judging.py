@@ -49,14 +49,22 @@ class Judged:
 
 
 @dataclass(frozen=True, slots=True)
+class Spoken:
+    """The lines that speak for a unit, and what they come to together: (k, points)."""
+
+    lines: tuple[Line, ...]
+    total: np.ndarray
+
+
+@dataclass(frozen=True, slots=True)
 class Examined:
-    """Everything behind `Judged`, kept for one unit when its report is written."""
+    """Everything behind `Judged`, kept when reports are written; see `examined_units`."""
 
     judged: Judged
     cases: Cases
     grid: Grid
     frames: tuple[Frame, ...]                         # of the cases, by end
-    power: tuple[LogEvidence, ...]                    # by end
+    power: tuple[LogEvidence | Spoken, ...]           # by end
     voltage: VoltageEvidence
 
 

@@ -18,6 +18,7 @@ from .columns import DEFAULT, Frame
 from .conditions import Observations, at_ports
 from .defaults import MAINS_ENDS, fill_defaults
 from .evidence import EvidenceTable, pool_evidence
+from .examined_units import ColumnsAt, ExaminedUnits
 from .grading import Graded
 from .judging import Examined, Judged, examine
 from .ports import PortTable
@@ -39,7 +40,7 @@ class Assessment:
     found: Frame               # (n,) pooled evidence alone
     subjects: Subjects         # what rules about safety are asked of
     graded: Mapping[str, Graded]         # by rule id, in the order of its subjects
-    examined: Examined | None = None     # all that is behind it, where it is of one unit alone
+    examined: ExaminedUnits | None = None    # all that is behind it, of CHUNK units at most
 
 
 @np.errstate(invalid="ignore", divide="ignore", over="ignore", under="ignore")
@@ -55,36 +56,37 @@ def assess(evidence: EvidenceTable, claims: ClaimTable, rulebook: Rulebook,
     frame = fill_defaults(found, claims)
     subjects = with_derived(subjects or Subjects(), found)
     graded = grade_units(rulebook.safety, found, subjects)
-    parts = _chunks(frame, claims.take(order), Observations.of(evidence),
-                    ports.several(frame.size))
+    ordered = claims.take(order)
+    parts = list(_chunks(frame, ordered, Observations.of(evidence), ports.several(frame.size)))
 
     def judge(part):
         columns, claimed, seen, several = part
         return examine(columns, claimed, seen, rulebook, several)
 
-    if frame.size == 1:
-        alone = judge(next(parts))
-        return Assessment(rulebook, evidence, claims, ports, frame,
-                          _reordered(alone.judged, order), found, subjects, graded, alone)
-    judged = Judged.join(_in_threads(lambda part: judge(part).judged, parts))
+    if len(parts) == 1:
+        examined = judge(parts[0])
+        judged, kept = examined.judged, ExaminedUnits(examined, ordered.row, frame.size)
+    else:
+        judged, kept = Judged.join(_in_threads(lambda part: judge(part).judged, parts)), None
     return Assessment(rulebook, evidence, claims, ports, frame, _reordered(judged, order),
-                      found, subjects, graded)
+                      found, subjects, graded, kept)
 
 
 def examine_unit(assessment: Assessment, row: int) -> tuple[Examined, np.ndarray]:
     """All that is behind one unit's numbers, and the indices of its claims.
 
-    The working is not kept for every unit: it is the rulebook applied once more to the same
-    columns, which gives the same bits.
+    Of more than CHUNK units the working is not kept: it is the rulebook applied once more to the
+    same columns, which gives the same bits.
     """
     mine = np.flatnonzero(assessment.claims.row == row)
     if assessment.examined is not None:
-        return assessment.examined, mine
+        return assessment.examined.one(row), mine
     seen = _observations_alone(assessment.evidence, row)
     claims = assessment.claims.take(mine)
     claims = replace(claims, row=np.zeros(len(mine), int))
     several = assessment.ports.several(assessment.frame.size)[[row]]
-    return examine(assessment.frame.take([row]), claims, seen, assessment.rulebook, several), mine
+    examined = examine(assessment.frame.take([row]), claims, seen, assessment.rulebook, several)
+    return ExaminedUnits(examined, claims.row, 1).one(0), mine
 
 
 def frames_by_port(assessment: Assessment, row: int,
@@ -93,14 +95,17 @@ def frames_by_port(assessment: Assessment, row: int,
 
     Without the defaults: a check compares what was found and printed, nothing that was assumed.
     """
-    whole = assessment.frame.take([row])
-    whole = whole.with_columns({code: column.blank(column.how == DEFAULT)
-                                for code, column in whole.columns.items()
-                                if code not in MAINS_ENDS})
-    seen = _observations_alone(assessment.evidence, row)
-    several = np.array([len(ports.row) > 1])
+    whole = Frame(1, _Observed(assessment.frame.columns, slice(row, row + 1)))
+    if len(ports.row) <= 1:            # what was observed at the one port was so of the unit
+        return {None: whole, **dict.fromkeys(range(len(ports.row)), whole)}
+    seen, several = _observations_alone(assessment.evidence, row), np.array([True])
     return {None: whole, **{port: at_ports(whole, seen, np.array([0]), np.array([port]), several)
                             for port in range(len(ports.row))}}
+
+
+class _Observed(ColumnsAt):
+    def taken(self, code, column):
+        return column if code in MAINS_ENDS else column.blank(column.how == DEFAULT)
 
 
 def _chunks(frame, claims, seen, several):
@@ -127,9 +132,6 @@ def _observations_of(seen, start, stop):
 
 
 def _in_threads(work, parts):
-    parts = list(parts)
-    if len(parts) == 1:
-        return [work(parts[0])]
     with ThreadPoolExecutor(min(os.cpu_count() or 1, 8)) as pool:    # numpy frees the lock
         return list(pool.map(work, parts))
 

@@ -32,9 +32,18 @@ def digest(document: Mapping[str, Any], confirmed_only: bool = False) -> str:
     only where a row starts or ceases to count. So does a change in how rows are read for the
     engine, which the rulebook's version does not show.
     """
+    return _name_of(document, brief(document, unit_schema()), confirmed_only)
+
+
+def both_digests(document: Mapping[str, Any]) -> tuple[str, str]:
+    """Of all its evidence, and of what is confirmed."""
+    slim = brief(document, unit_schema())
+    return _name_of(document, slim, False), _name_of(document, slim, True)
+
+
+def _name_of(document, slim, confirmed_only):
     files = {name: {row["key"]: row["sha256"] for row in document[name]}
              for name in ("photos", "recordings")}
-    slim = brief(document, unit_schema())
     unit = {name: slim["unit"][name] for name in UNIT_EVIDENCE if name in slim["unit"]}
     evidence = {"form": FORM, "read_by": _readers(), "unit": unit, "parts": slim.get("parts", [])}
     for name in EVIDENCE_LISTS:

@@ -12,23 +12,34 @@ from teardowns.exchange.digest import digest
 from teardowns.exchange.tables import Tables, engine_tables, refs_behind
 
 Document = Mapping[str, Any]
+NESTED = (dict, list)
+SLICE = 256           # documents that are examined at once: some 20 MB of what is behind them
 
 
 def verdicts(
-    documents: Sequence[Document], confirmed_only: bool = False, rules: Rulebook | None = None
+    documents: Sequence[Document], confirmed_only: bool = False, rules: Rulebook | None = None,
+    digests: Sequence[str] | None = None,
 ) -> list[dict[str, Any]]:
     """The engine's report on each of many full documents, in their order.
 
     A report depends on its own document and on the rules alone: among others it comes out the
     same to the bit. Without `rules` the rulebook as it is, without a reference set.
+
+    digests : of the documents, where they are known already
     """
-    if not documents:
-        return []
+    if digests is None:
+        digests = [digest(document, confirmed_only) for document in documents]
+    return [report for start in range(0, len(documents), SLICE)
+            for report in _of_slice(documents[start:start + SLICE], confirmed_only, rules,
+                                    digests[start:start + SLICE])]
+
+
+def _of_slice(documents, confirmed_only, rules, digests):
     tables, assessment = _assessed(documents, confirmed_only, rules)
     return [
-        _completed(report(assessment, row, tables.refs), document, confirmed_only,
-                   assessment.rulebook)
-        for row, document in enumerate(documents)
+        _worded(report(assessment, row, tables.refs), document)
+        | {"evidence_digest": name, "reference_set": assessment.rulebook.reference or None}
+        for row, (document, name) in enumerate(zip(documents, digests, strict=True))
     ]
 
 
@@ -52,22 +63,20 @@ def _assessed(documents, confirmed_only, rules) -> tuple[Tables, pipeline.Assess
                                    tables.ports, tables.subjects)
 
 
-def _completed(made, document, confirmed_only, rules):
-    """The report with its digest and reference set, and each claim's words beside its figures."""
+def _worded(made, document):
+    """The report with each claim's words beside its figures."""
     printed = {f"claim/{row['key']}": row["text"] for row in document["claims"]}
     for claim in made["claims"]:
         claim["printed"] = printed[claim["ref"]]
-    return each_ref_apart(made) | {
-        "evidence_digest": digest(document, confirmed_only),
-        "reference_set": rules.reference or None,
-    }
+    return each_ref_apart(made)
 
 
 def each_ref_apart(node: Any) -> Any:
     """A report or a trace, with an entry for each of the rows that one number rests on."""
     if isinstance(node, list):
-        return [each_ref_apart(item) for item in node]
+        return [each_ref_apart(item) if isinstance(item, NESTED) else item for item in node]
     if not isinstance(node, dict):
         return node
     return {key: [ref for joined in value for ref in refs_behind(joined)] if key == "evidence"
-            else each_ref_apart(value) for key, value in node.items()}
+            else each_ref_apart(value) if isinstance(value, NESTED) else value
+            for key, value in node.items()}

@@ -1,7 +1,7 @@
 """The digest moves with the evidence, and with nothing else."""
 import pytest
 
-from teardowns.exchange.digest import digest
+from teardowns.exchange.digest import both_digests, digest
 from teardowns.exchange.document import read_document
 from tests.exchange.whole_document import whole_document
 
@@ -47,3 +47,8 @@ def test_it_moves_when_evidence_changes(change):
 def test_of_confirmed_evidence_it_moves_when_a_row_is_confirmed():
     confirmed = digest_after(set_review("confirmed"), confirmed_only=True)
     assert digest_after(set_review("open"), confirmed_only=True) != confirmed
+
+
+def test_both_at_once_are_what_each_is_alone():
+    document = read_document(whole_document())
+    assert both_digests(document) == (digest(document), digest(document, confirmed_only=True))

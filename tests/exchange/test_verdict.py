@@ -5,9 +5,11 @@ import pytest
 
 from teardowns.engine import rulebook
 from teardowns.engine.reference_set import ReferenceSet, with_reference
+from teardowns.exchange import verdict
 from teardowns.exchange.digest import digest
 from teardowns.exchange.document import read_document
 from teardowns.exchange.verdict import assumptions, verdicts
+from tests.engine.golden import documents
 from tests.exchange.small import small
 from tests.exchange.whole_document import WHOLE
 
@@ -43,6 +45,17 @@ def test_a_report_is_the_same_to_the_bit_alone_and_among_others():
     document = read_document(WHOLE)
     among = verdicts([small(claims=[OUTPUT]), document, small()])[1]
     assert json.dumps(among) == json.dumps(verdicts([document])[0])
+
+
+def test_demo_units_in_slices_have_the_reports_that_they_have_alone(monkeypatch):
+    units = list(documents().values())[::4]
+    alone = [verdicts([one])[0] for one in units]
+    monkeypatch.setattr(verdict, "SLICE", 4)
+    assert json.dumps(verdicts(units)) == json.dumps(alone)
+
+
+def test_digests_that_are_known_are_not_made_again():
+    assert verdicts([small()], digests=["5f" * 32])[0]["evidence_digest"] == "5f" * 32
 
 
 def test_a_report_carries_the_digest_of_its_evidence():
