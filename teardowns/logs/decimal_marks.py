@@ -33,7 +33,8 @@ def find_marks(columns: Sequence[Sequence[str]], times: Sequence[str] = ()) -> M
     decided = {mark for column in shapes for shape in column if (mark := _decimal_of(shape))}
     decided |= {mark for column in shapes if (mark := _by_long_wholes(column))}
     if len(decided) > 1:
-        return Marks((".", ","), _first(columns, lambda cell: "," in cell), mixed=True)
+        return Marks((".", ","), _first(
+            columns, lambda cell: "," in cell or _decimal_of(cell) == ","), mixed=True)
     if decided:
         return _decided(columns, shapes, decided.pop())
     if not any(is_open(shape) for column in shapes for shape in column):
@@ -92,8 +93,9 @@ def _decimal_of(cell: str) -> str:
     if points + commas == 0:
         return ""
     mark = "." if points else ","
-    if points + commas > 1:
-        return "," if mark == "." else "."
+    if points + commas > 1:             # groups of three, or no number at all: "5.09.2"
+        grouped = all(len(group) == 3 for group in mantissa.strip(BLANKS).split(mark)[1:])
+        return ("," if mark == "." else ".") if grouped else ""
     return "" if is_open(cell) else mark
 
 

@@ -8,10 +8,16 @@ from teardowns.logs.decimal_marks import find_marks, thousands_of
     (["1.234.567"], ","), (["1,234,567"], "."), (["1234.567"], "."), (["1.234e3"], "."),
     (["1.234", "1.2345"], "."), (["5", "12"], "."), (["1.234", "5.678"], ".,"), (["1,234"], ".,"),
     (["12345", "1.234"], "."), (["0.5", "0,5"], ".,"), (["0.5", "1,234"], ".,"),
-    (["0.5", "1,234.5", "1,234"], "."),
+    (["0.5", "1,234.5", "1,234"], "."), (["0.5", "5.09.2"], "."), (["5.09.2"], "."),
+    (["0.5", "1.234.567"], ".,"),
 ])
 def test_cells_decide_the_mark_or_leave_it_open(cells, possible):
     assert "".join(find_marks([cells]).possible) == possible
+
+
+def test_where_both_marks_are_meant_a_cell_that_clashes_is_shown():
+    assert find_marks([["0.5", "0,5"]]).sample == "0,5"
+    assert find_marks([["0.5", "1.234.567"]]).sample == "1.234.567"
 
 
 @pytest.mark.parametrize(("times", "possible"), [
