@@ -36,7 +36,7 @@ class Swept:
 def sweep_files() -> Swept:
     """Remove what nothing names and is older than a day; name what is missing. Safe to repeat."""
     removed, missing = 0, []
-    for alias, named, name_of in _named():
+    for alias, named, name_of in named_files():
         store = storages[alias]
         there = list(_files(store))
         for name in there:
@@ -47,7 +47,7 @@ def sweep_files() -> Swept:
     return Swept(removed + _incoming() + _half_copies(), tuple(missing))
 
 
-def _named() -> Iterator[tuple[str, set[str], Callable[[str], str]]]:
+def named_files() -> Iterator[tuple[str, set[str], Callable[[str], str]]]:
     """Storage, the names that rows have, and which of these a file belongs to."""
     digests = [*Photo.objects.values_list("sha256", flat=True),
                *Recording.objects.filter(received=True).values_list("sha256", flat=True)]
