@@ -17,8 +17,8 @@ from django.views.defaults import server_error as broken
 
 from core.problems import problem, speaks_json
 
-BUSY, LOST, NOT_STORED, NO_ROOM = "busy", "lost", "not_stored", "no_room"
-STATUS = {BUSY: 503, LOST: 503, NOT_STORED: 503, NO_ROOM: 507}
+BUSY, LOST, NOT_STORED, NO_ROOM, AWAY = "busy", "lost", "not_stored", "no_room", "away"
+STATUS = {BUSY: 503, LOST: 503, NOT_STORED: 503, NO_ROOM: 507, AWAY: 503}
 AFTER = 5           # s until it is worth another try
 WORDS = {
     BUSY: "The site has more to do than it can at this moment. Nothing was changed: send the same "
@@ -28,6 +28,8 @@ WORDS = {
     NOT_STORED: "The server could not store it just now, and nothing was changed. Try again later.",
     NO_ROOM: "The server has no room for it just now. Nothing was changed, and all that was kept "
              "before can be read; try again later.",
+    AWAY: "The site cannot reach its files just now. Nothing was changed and nothing is lost: try "
+          "again in a minute.",
 }
 # Primary result codes of SQLite (sqlite.org/rescode.html); others are faults of ours.
 SQLITE = {5: BUSY, 6: BUSY, 8: NOT_STORED, 10: NOT_STORED, 13: NO_ROOM, 14: NOT_STORED}
@@ -39,6 +41,14 @@ POSTGRESQL = {"55P03": BUSY, "40P01": BUSY, "40001": BUSY, "25006": NOT_STORED, 
 SYSTEM = {errno.ENOSPC: NO_ROOM, errno.EDQUOT: NO_ROOM, errno.EFBIG: NO_ROOM,
           errno.EROFS: NOT_STORED, errno.EIO: NOT_STORED}
 SAFE = ("GET", "HEAD", "OPTIONS")
+
+
+class FilesAway(OSError):
+    """Where the files lie does not answer as it should."""
+
+
+class FilesDamaged(FilesAway):
+    """It gives back something else than was stored."""
 
 
 def server_error(request: HttpRequest) -> HttpResponse:
@@ -97,6 +107,8 @@ def _outage(error):
         return _of_database(error, error.__cause__)
     if isinstance(error, InterfaceError):               # Django's own: “connection already closed”
         return LOST
+    if isinstance(error, FilesAway):
+        return AWAY
     return SYSTEM.get(error.errno or 0) if isinstance(error, OSError) else None
 
 

@@ -201,7 +201,7 @@ def private(folder):
     if not S3_BUCKET:
         return {"BACKEND": "core.durable_storage.DurableStorage",
                 "OPTIONS": {"location": DATA_DIR / folder, "base_url": None}}
-    return {"BACKEND": "storages.backends.s3.S3Storage", "OPTIONS": {
+    return {"BACKEND": "core.object_storage.ObjectStorage", "OPTIONS": {
         "bucket_name": S3_BUCKET, "location": folder, "endpoint_url": S3_ENDPOINT or None,
         "default_acl": "private", "file_overwrite": True,
         "max_memory_size": SPOOLED}}
@@ -248,6 +248,8 @@ if PROXIES:
 # Requests of the API in a minute: without a token, of a network; with one, of its owner; writes.
 API_READS, API_READS_OF_OWNER, API_WRITES = (
     env.int("API_READS", 300), env.int("API_READS_OF_OWNER", 600), env.int("API_WRITES", 60))
+# Searches on pages in a minute, of an account or a network, counted by each process.
+SEARCHES = env.int("SEARCHES", 240)
 DATA_UPLOAD_MAX_MEMORY_SIZE = 2_500_000
 DATA_UPLOAD_MAX_NUMBER_FIELDS = 4000        # a bench sheet with many rows is one form
 

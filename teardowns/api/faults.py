@@ -9,6 +9,7 @@ from django.http.multipartparser import MultiPartParserError
 from ninja.errors import HttpError, ValidationError
 from ninja.parser import Parser
 
+from core.outages import AWAY, outage_of, unavailable
 from core.problems import problem
 from core.stale import Stale
 from teardowns.api.gone import gone
@@ -146,8 +147,10 @@ def _stale(request, error):
     return problem(412, MEANWHILE, yours=yours, current=error.current, version=error.version)
 
 
-def _no_room(error):
-    logger.error("a file could not be stored", exc_info=error)
+def _not_stored(request, error):
+    logger.error("a file could not be read or stored", exc_info=error)
+    if outage_of(error) == AWAY:
+        return unavailable(request, AWAY)
     return problem(507, NO_ROOM)
 
 
@@ -171,7 +174,7 @@ ANSWERS = (
     ((NotNow, SaveRefused), lambda request, error: problem(409, str(error))),
     ((NoReason,), lambda request, error: problem(
         422, FAULTY, errors=[{"detail": str(error), "pointer": "/reason"}])),
-    ((OSError,), lambda request, error: _no_room(error)),
+    ((OSError,), _not_stored),
     ((PhotoRefused, RecordingRefused), lambda request, error: problem(422, str(error))),
 )
 

@@ -11,8 +11,9 @@ from uuid import uuid4
 
 from django.conf import settings
 from django.core.files import File
-from django.core.files.storage import storages
+from django.core.files.storage import Storage, storages
 
+from core.outages import FilesDamaged
 from teardowns.imaging.derive import Derived
 from teardowns.models import Photo, PhotoDerivative
 
@@ -47,9 +48,18 @@ def original_name(sha256: str) -> str:
 def keep_original(path: Path, sha256: str) -> None:
     """Once for all units: a file is its digest."""
     store, name = storages["originals"], original_name(sha256)
-    if not store.exists(name):
+    if not _is_whole(store, name, sha256):
         with path.open("rb") as file:
             store.save(name, File(file))
+
+
+def _is_whole(store: Storage, name: str, sha256: str) -> bool:
+    """What a storage kept by half in former times must not pass for the file."""
+    try:
+        with store.open(name) as file:
+            return hashlib.file_digest(file, "sha256").hexdigest() == sha256
+    except (FileNotFoundError, FilesDamaged):
+        return False
 
 
 def keep_pictures(made: Derived) -> list[PhotoDerivative]:

@@ -6,12 +6,14 @@ from django.contrib import messages
 from django.shortcuts import redirect, render
 from django.views.decorators.csrf import csrf_exempt, csrf_protect
 
+from core.outages import AWAY, outage_of
 from teardowns.access import unit_to_change
 from teardowns.forms.cautions import DEFERRAL
 from teardowns.imaging.limits import MAX_BYTES
 from teardowns.imaging.sniff import kinds_taken
 from teardowns.models import Stage, UnsavedSection
 from teardowns.presenting.photo_sheet import gallery
+from teardowns.services.photo_files import NOT_STORED
 from teardowns.services.receive_photo import NO_ROOM, PhotoRefused, receive_photo, shown_name
 from teardowns.views.bench_panel import panel
 from teardowns.views.bench_rail import rail
@@ -49,9 +51,10 @@ def _answer(request, unit, handler):
             kept, known = kept + received.is_new, known + (not received.is_new)
         except PhotoRefused as refusal:
             refused.append(str(refusal))
-        except OSError:
+        except OSError as error:
             logger.exception("a photo of unit %s could not be stored", unit.pk)
-            refused.append(f"{shown_name(file.name)}: {NO_ROOM}")
+            why = NOT_STORED if outage_of(error) == AWAY else NO_ROOM
+            refused.append(f"{shown_name(file.name)}: {why}")
     if not files and not refused:
         refused = ["No file was chosen. Choose one or more pictures, then send."]
     if refused:
