@@ -249,6 +249,7 @@ class PhotoUpload(models.Model):
     name = models.CharField(max_length=255)
     stage = models.CharField(max_length=16, choices=Stage, default=Stage.OTHER)
     byte_size = models.PositiveBigIntegerField()
+    sha256 = models.CharField(max_length=64, blank=True, db_default="")     # as its sender said
     received = models.PositiveBigIntegerField(default=0)
     photo = models.ForeignKey(Photo, null=True, blank=True, on_delete=models.CASCADE)
     refusal = models.TextField(blank=True)

@@ -142,6 +142,7 @@ class RecordingUpload(models.Model):
     port = models.CharField(max_length=64, blank=True)     # key of a port of the unit
     instrument = models.CharField(max_length=120, blank=True)
     byte_size = models.PositiveBigIntegerField()
+    sha256 = models.CharField(max_length=64, blank=True, db_default="")     # as its sender said
     received = models.PositiveBigIntegerField(default=0)
     recording = models.ForeignKey(Recording, null=True, blank=True, on_delete=models.CASCADE)
     refusal = models.TextField(blank=True)

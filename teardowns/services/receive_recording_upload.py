@@ -28,8 +28,8 @@ def begin_recording_upload(*, contributor, unit_pk: int, name: str, size: int, a
         raise RecordingRefused(name, f"{OPEN_AT_ONCE} files are on their way already. Wait until "
                                      "they have arrived.")
     return RecordingUpload.objects.create(
-        unit=unit, author=contributor, name=shown_name(name), byte_size=size, kind=about.kind,
-        port=about.port, instrument=about.instrument)
+        unit=unit, author=contributor, name=shown_name(name), byte_size=size, sha256=sha256,
+        kind=about.kind, port=about.port, instrument=about.instrument)
 
 
 def finish_recording_upload(*, contributor, upload: RecordingUpload) -> Recording:

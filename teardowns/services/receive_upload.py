@@ -9,18 +9,20 @@ from typing import Any, TypeVar
 
 from django.conf import settings
 from django.db import transaction
-from django.db.models import QuerySet
+from django.db.models import Q, QuerySet
 from django.utils import timezone
 
 from teardowns.access import unit_to_change
 from teardowns.imaging.limits import MAX_BYTES
 from teardowns.models import Photo, PhotoUpload, RecordingUpload, Stage
 
+from .photo_files import digest
 from .receive_photo import PhotoRefused, receive_photo, shown_name
 
 LARGEST_BLOCK = 2_000_000       # bytes; the script sends 1 MiB
 KEPT = timedelta(days=2)        # how long a broken upload may be gone on with
 OPEN_AT_ONCE = 100              # uploads of one contributor
+CHANGED = "it was changed while it was being sent. Choose it again."
 Upload = TypeVar("Upload", PhotoUpload, RecordingUpload)
 
 
@@ -46,13 +48,18 @@ def begin_upload(*, contributor, unit_pk: int, name: str, size: int, sha256: str
         raise PhotoRefused(name, f"{OPEN_AT_ONCE} files are on their way already. Wait until they "
                                  "have arrived.")
     return PhotoUpload.objects.create(unit=unit, author=contributor, name=shown_name(name),
-                                      byte_size=size, stage=stage)
+                                      byte_size=size, sha256=sha256, stage=stage)
 
 
 def waiting(uploads: type[Upload], contributor) -> QuerySet[Upload]:
     """The contributor's own that were not refused and may still be gone on with."""
     return uploads.objects.filter(author=contributor, refusal="",
                                   changed_at__gt=timezone.now() - KEPT)
+
+
+def still_known(field: str) -> Q:
+    """Of uploads: those that may be gone on with, and those that became what `field` names."""
+    return Q(changed_at__gt=timezone.now() - KEPT) | Q(**{f"{field}__isnull": False})
 
 
 def append_block(*, contributor, upload: Upload, offset: int, block: bytes) -> Upload:
@@ -92,6 +99,8 @@ def taken_in(upload: PhotoUpload | RecordingUpload, field: str, refused: type[Ex
         return there
     path, uploads = path_of(upload), type(upload).objects.filter(pk=upload.pk)
     try:
+        if upload.sha256 and path.exists() and digest(path) != upload.sha256:
+            raise refused(upload.name, CHANGED)
         made = receive(path)
     except refused as refusal:
         uploads.update(refusal=getattr(refusal, "message", str(refusal)))

@@ -8,10 +8,16 @@ from typing import Any
 from django.http import Http404, HttpResponse, JsonResponse
 from django.utils.cache import patch_vary_headers
 
+from core.outages import AWAY, STATUS, WORDS, outage_of
 from core.words.said import said as in_words
 from teardowns.access import unit_to_change
 from teardowns.services.receive_photo import NO_ROOM
-from teardowns.services.receive_upload import LARGEST_BLOCK, WrongOffset, append_block
+from teardowns.services.receive_upload import (
+    LARGEST_BLOCK,
+    WrongOffset,
+    append_block,
+    still_known,
+)
 
 logger = logging.getLogger(__name__)
 OFFSET = "Upload-Offset"
@@ -58,8 +64,8 @@ def arrived(request, pk, uid, kind: Arriving):
                               block=block)
     except WrongOffset as wrong:
         return HttpResponse(status=409, headers={OFFSET: str(wrong.expected)})
-    except OSError:
-        return _no_room(upload)
+    except OSError as error:
+        return _not_stored(upload, error)
     if upload.received < upload.byte_size:
         return HttpResponse(status=204, headers={OFFSET: str(upload.received)})
     return _finished(request, upload, kind, 201)
@@ -77,8 +83,8 @@ def _finished(request, upload, kind, status):
         became = kind.finish(contributor=upload.author, upload=upload)
     except kind.refused as refusal:
         return _refused(request, refusal)
-    except OSError:
-        return _no_room(upload)
+    except OSError as error:
+        return _not_stored(upload, error)
     return JsonResponse({"kept": kind.address(became)}, status=status)
 
 
@@ -94,16 +100,18 @@ def _refused(request, error):
     return answer
 
 
-def _no_room(upload):
+def _not_stored(upload, error):
     """What has arrived is kept; the script tries again, and so may a person, later."""
     logger.exception("upload %s could not be stored", upload.pk)
+    if outage_of(error) == AWAY:
+        return JsonResponse({"message": in_words(WORDS[AWAY])}, status=STATUS[AWAY])
     return JsonResponse({"message": NO_ROOM}, status=507)
 
 
 def _upload(user, pk, uid, kind):
     unit = unit_to_change(user, pk)
     upload = kind.uploads.objects.select_related(kind.field, "author").filter(
-        pk=uid, unit=unit, author=user).first()
+        still_known(kind.field), pk=uid, unit=unit, author=user).first()
     if upload is None:
         raise Http404("No such upload.")
     return upload
@@ -121,4 +129,4 @@ def _about(body):
         raise ValueError("The file has no name or no size. Reload the page.")
     sha256 = said.get("sha256", "")
     known = isinstance(sha256, str) and len(sha256) == 64
-    return name, size, sha256 if known else "", said
+    return name, size, sha256.lower() if known else "", said

@@ -6,6 +6,7 @@ from uuid import uuid4
 
 import pytest
 from django.test import Client
+from django.utils import timezone
 
 from teardowns.models import Photo, PhotoUpload
 from teardowns.services import receive_upload
@@ -142,6 +143,30 @@ def test_another_preference_leaves_a_refusal_422(client, alice, unit):
     answer = client.post(f"/bench/{unit.pk}/photos/uploads/", "[]", content_type="text/plain",
                          headers={"Prefer": "refusal-status=201, return=minimal"})
     assert answer.status_code == 422 and "Preference-Applied" not in answer.headers
+
+
+def test_a_file_that_changed_on_its_way_is_refused(start, put, content, settings):
+    uid = uid_of(start(content, sha256=hashlib.sha256(content).hexdigest().upper()))
+    put(uid, content[:700], 0)
+    answer = put(uid, content[700:-1] + b"\0", 700)
+    assert answer.status_code == 422 and "changed while" in answer.json()["message"]
+    assert not left_in(settings) and not Photo.objects.exists()
+
+
+def test_a_file_that_is_what_its_sender_said_is_taken(start, put, content):
+    uid = uid_of(start(content, sha256=hashlib.sha256(content).hexdigest()))
+    assert put(uid, content, 0).status_code == 201
+
+
+def test_an_upload_that_nobody_went_on_with_is_not_known_any_more(start, put, client, unit,
+                                                                  content):
+    uid, whole = uid_of(start(content)), uid_of(start(content))
+    put(uid, content[:700], 0)
+    put(whole, content, 0)
+    PhotoUpload.objects.update(changed_at=timezone.now() - receive_upload.KEPT)
+    asked = client.get(f"/bench/{unit.pk}/photos/uploads/{uid}/")
+    assert (asked.status_code, put(uid, content[700:], 700).status_code) == (404, 404)
+    assert client.get(f"/bench/{unit.pk}/photos/uploads/{whole}/").status_code == 200
 
 
 def test_a_full_disk_is_said_and_the_upload_goes_on_later(start, put, content, monkeypatch):
