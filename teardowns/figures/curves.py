@@ -43,10 +43,10 @@ def box(contents: str, top: float, height: float) -> str:
 
 
 def legend_entry(index: int, label: str, top: float) -> str:
-    """A short piece of a line, and whose it is."""
+    """A short piece of a line, and whose it is; the label is in the reader's language already."""
     piece = element("svg", line("M0 0h32", index), x=-GUTTER, y=f"{top:g}", width="32", height="1")
     return piece + element("text", escape(label), cls="log-over", x=40 - GUTTER,
-                           y=f"{top + 4:g}")
+                           y=f"{top + 4:g}", translate="no")
 
 
 def level_axis(values: Iterable[float], ticks: int = 4) -> Axis:
@@ -82,14 +82,15 @@ def drawing(key: str, title: str, says: str, contents: str, height: float,
     """The whole drawing: to the width of its place, or a file of so many pixels of its own.
 
     All places count from the end of the gutter, to whose left the levels' numbers stand. On a page
-    the stylesheet leaves that room.
+    the stylesheet leaves that room. What it says for those who do not see it may name what people
+    wrote, so that it comes in the reader's language already.
     """
     names = {part: f"{key}-{part}" for part in ("title", "desc")}
     field = element("svg", contents, x=GUTTER, height=f"{height:g}", overflow="visible",
                     width="100%" if width is None else width - GUTTER - 8)
     return element(
         "svg", element("title", escape(title), id=names["title"]),
-        element("desc", escape(says), id=names["desc"]), field,
+        element("desc", escape(says), id=names["desc"], translate="no"), field,
         xmlns="http://www.w3.org/2000/svg", cls="log-drawing", role="img",
         width="100%" if width is None else width, height=f"{height:g}", font_family="sans-serif",
         font_size="13", aria_labelledby=names["title"], aria_describedby=names["desc"])

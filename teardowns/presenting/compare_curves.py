@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.said import said
 from teardowns.figures.load_curves import LoadCurve, LoadCurves, load_curve_table, load_curves
 from teardowns.models import Recording
 
@@ -51,5 +52,5 @@ def _curve(column, number, log, points, of) -> LoadCurve:
 
 def _spoken(curve: LoadCurve) -> str:
     (_, first), (amperes, last) = curve.points[0], curve.points[-1]
-    return (f"{curve.name}, {curve.label}: from {volts_text(first)} to {volts_text(last)} at "
-            f"{amperes:.3g} A.")
+    return said(f"{curve.name}, {curve.label}: from {volts_text(first)} to {volts_text(last)} at "
+                f"{amperes:.3g} A.")

@@ -8,6 +8,8 @@ from math import isfinite, isnan
 import numpy as np
 from django.utils.safestring import mark_safe
 
+from core.words.as_written import AsWritten
+from core.words.said import said
 from teardowns.figures.lanes import letter
 from teardowns.figures.log_chart import LogChart, Marking, Panel, Trace, log_chart
 from teardowns.figures.time_axis import time_ticks
@@ -67,10 +69,13 @@ def panel_of(channel: Channel) -> str:
     return TOGETHER.get(role) or _capitalised(ROLES[role].label)
 
 
-def label_of(channel: Channel) -> str:
-    """What a channel is called beside others: its role, and the file's heading where it helps."""
+def label_of(channel: Channel) -> AsWritten:
+    """What a channel is called beside others, in the reader's language: its role, and the file's
+    heading, as it stands there, where it helps.
+    """
     role, heading = ROLES[channel.column.role], channel.column.label
-    return f"{role.label} ({_shortened(heading)})" if role.several and heading else role.label
+    called = _capitalised(said(role.label))
+    return AsWritten(f"{called} ({_shortened(heading)})" if role.several and heading else called)
 
 
 def log_figure(key: str, title: str, channels: Channels, results: Iterable[Result]) -> LogChart:
@@ -81,8 +86,7 @@ def log_figure(key: str, title: str, channels: Channels, results: Iterable[Resul
         panels.setdefault(panel_of(channel), []).append(channel)
     drawn = tuple(
         Panel(name, ROLES[group[0].column.role].unit, tuple(
-            Trace(_capitalised(label_of(channel)),
-                  window(channels.time, channel.values, start, end, BUCKETS))
+            Trace(label_of(channel), window(channels.time, channel.values, start, end, BUCKETS))
             for channel in group))
         for name, group in panels.items())
     return LogChart(key, title, _says(channels, start, end), start, end, drawn,
@@ -106,7 +110,7 @@ def chart_table(channels: Channels) -> ChartTable:
     start, end = _ends(channels)
     ticks = time_ticks(start, end, STEPS)
     inner = [at for at in ticks.at if start < at < end]
-    heads = ["From", *(f"{_capitalised(label_of(channel))}: lowest, mean, highest"
+    heads = ["From", *(AsWritten(f"{label_of(channel)}: {said('lowest, mean, highest')}")
                        for channel in channels.channels)]
     units = [ROLES[channel.column.role].unit for channel in channels.channels]
     rows = [
@@ -138,7 +142,7 @@ def window_json(channels: Channels, start: float, end: float, points: int) -> di
 
 
 def _channel(channel: Channel, values: np.ndarray) -> dict:
-    return {"label": _capitalised(label_of(channel)), "panel": panel_of(channel),
+    return {"label": label_of(channel), "panel": panel_of(channel),
             "unit": ROLES[channel.column.role].unit, "step": channel.step,
             "values": [value if isfinite(value) else None for value in values.tolist()]}
 
@@ -148,13 +152,13 @@ def _ends(channels: Channels) -> tuple[float, float]:
     return (float(time[0]), float(time[-1])) if len(time) else (0.0, 0.0)
 
 
-def _says(channels: Channels, start: float, end: float) -> str:
+def _says(channels: Channels, start: float, end: float) -> AsWritten:
     """What the drawing shows, in sentences: each channel with its range over the whole log."""
     (step,) = steps_for_table(channels, (start, end))
     spans = [
-        f"{_capitalised(label_of(channel))}: {_lowest_to_highest(found, channel)}."
+        f"{label_of(channel)}: {said(_lowest_to_highest(found, channel))}."
         for channel, found in zip(channels.channels, step.ranges, strict=True)]
-    return " ".join([f"{step.rows} rows, {_between(start, end)}.", *spans])
+    return AsWritten(" ".join([said(f"{step.rows} rows, {_between(start, end)}."), *spans]))
 
 
 def _lowest_to_highest(found: Range | None, channel: Channel) -> str:

@@ -38,8 +38,8 @@ def shown_curves(found: Iterable[tuple[Recording, Sequence[tuple[float, float]]]
         return None
     curves = tuple(LoadCurve(curve_label(recording, several_units), tuple(points),
                              recording.get_absolute_url()) for recording, points in drawn)
-    says = " ".join(f"{curve.label}: from {volts_text(curve.points[0][1])} to "
-                    f"{volts_text(curve.points[-1][1])} at {curve.points[-1][0]:.3g} A."
+    says = " ".join(said(f"{curve.label}: from {volts_text(curve.points[0][1])} to "
+                         f"{volts_text(curve.points[-1][1])} at {curve.points[-1][0]:.3g} A.")
                     for curve in curves)
     chart = LoadCurves("curves", "Output voltage and power over output current", says, curves,
                        bands_of([recording for recording, _ in drawn]))

@@ -39,10 +39,9 @@ def recording_window(request, pk, key):
 
 
 def _said(window):
-    """Each channel under its name in the reader's language."""
-    return window | {"channels": [
-        channel | {"label": said(channel["label"]), "panel": said(channel["panel"])}
-        for channel in window["channels"]]}
+    """Each panel under its name in the reader's language."""
+    return window | {"channels": [channel | {"panel": said(channel["panel"])}
+                                  for channel in window["channels"]]}
 
 
 def _asked(typed):

@@ -2,7 +2,9 @@ import json
 
 import numpy as np
 import pytest
+from django.utils.translation import override
 
+from core.templatetags.said import said_picture
 from teardowns.figures.log_chart import log_chart
 from teardowns.logs.channels import Channel, Channels
 from teardowns.logs.extracted import Extracted, Unread
@@ -46,6 +48,16 @@ def test_temperatures_are_told_apart_by_the_headings_of_the_file():
 def test_a_long_heading_is_cut():
     chart = log_figure("k", "Log", log(channel("temperature", [30], "x" * 80)), [])
     assert chart.panels[0].traces[0].label == f"Temperature ({'x' * 31}…)"
+
+
+def test_a_heading_that_is_a_word_of_ours_stays_as_it_stands_in_the_file():
+    with override("de"):
+        logged = log(channel("temperature", [30, 31], "Core"), channel("temperature", [25, 25]))
+        figure = log_figure("k", "Log", logged, [])
+        drawing, heads = said_picture(log_chart(figure)), chart_table(logged).heads
+    assert drawing.count("Temperatur (Core)") == 2 and "Kern" not in drawing + " ".join(heads)
+    assert heads[1:] == ("Temperatur (Core): niedrigster, mittlerer, höchster Wert",
+                         "Temperatur: niedrigster, mittlerer, höchster Wert")
 
 
 def test_the_drawing_says_in_words_what_it_shows():
