@@ -34,3 +34,12 @@ class Bucket(models.Model):
 
     class Meta:
         constraints = [models.UniqueConstraint(fields=["name", "owner"], name="bucket_once")]
+
+
+class Letter(models.Model):
+    """A message that could not be sent yet; gone once it was."""
+
+    sealed = models.TextField()                         # by core.mail: it may hold a secret link
+    made_at = models.DateTimeField(auto_now_add=True)
+    attempts = models.PositiveIntegerField(default=0)
+    taken_until = models.DateTimeField(null=True, blank=True)   # by the run that sends it

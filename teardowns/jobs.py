@@ -3,7 +3,9 @@ from django_q.tasks import async_task
 
 from core.audit.note_end import note_end
 from core.buckets import sweep_buckets
+from core.mail import send_letters as send_waiting_letters
 from core.once import sweep_answers
+from core.workers import workers_at_work
 from teardowns.models import DataExport, Unit
 from teardowns.printouts import make
 from teardowns.services import keep_printouts
@@ -17,7 +19,7 @@ from teardowns.services.find_likenesses import find_likenesses as find_due_liken
 from teardowns.services.hide_now import lapse_hidden as lapse_due_hidings
 from teardowns.services.index_likeness import count_words
 from teardowns.services.look_again import look_again as ask_searches_again
-from teardowns.services.reassess_publications import SLICE, reassess_slice
+from teardowns.services.reassess_publications import SLICE, ranges_after, reassess_slice
 from teardowns.services.send_digests import send_digests as send_due_digests
 from teardowns.services.tidy_search import sweep_terms, tidy_index
 
@@ -27,17 +29,26 @@ def reassess_units(unit_ids):
     assess_units(Unit.objects.filter(pk__in=unit_ids).order_by("pk"))
 
 
-def reassess_all(after_id=0):
-    """Assess every unit and every version that stands, a slice at a time, each slice queueing the
-    next: after the rules, the reference set or the scenarios changed."""
-    last = reassess_slice(after_id, SLICE)
+def reassess_all(after_id=0, until_id=None):
+    """Assess every unit and every version that stands: after the rules, the reference set or the
+    scenarios changed. A range for each worker, in slices that queue the next."""
+    if until_id is None:
+        for each in ranges_after(after_id, max(1, workers_at_work())):
+            async_task("teardowns.jobs.reassess_all", *each)
+        return
+    last = reassess_slice(after_id, SLICE, until_id)
     if last is not None:
-        async_task("teardowns.jobs.reassess_all", last)
+        async_task("teardowns.jobs.reassess_all", last, until_id)
 
 
 def send_digests():
     """Send the e-mails with what is new; what could not be sent waits for the next run."""
     send_due_digests()
+
+
+def send_letters():
+    """Send the messages that the mail server did not take when they were written."""
+    send_waiting_letters()
 
 
 def lapse_hidden():

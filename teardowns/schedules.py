@@ -13,14 +13,19 @@ BY_THE_CLOCK = {
     "note_end_of_log": Schedule.HOURLY,
     "pack_listing": Schedule.HOURLY,
     "send_digests": Schedule.DAILY,
+    "send_letters": Schedule.MINUTES,
     "sweep_printouts": Schedule.DAILY,
     "sweep_records": Schedule.DAILY,
     "tidy_search": Schedule.DAILY,
 }
 
 
+EVERY = 5           # minutes, of what is done by the minute
+
+
 def keep_schedules(**kwargs):
     """Rows that are missing are added; those that an operator changed stay as they are."""
     for job, often in BY_THE_CLOCK.items():
         Schedule.objects.get_or_create(
-            name=job, defaults={"func": f"teardowns.jobs.{job}", "schedule_type": often})
+            name=job, defaults={"func": f"teardowns.jobs.{job}", "schedule_type": often,
+                                    "minutes": EVERY if often == Schedule.MINUTES else None})

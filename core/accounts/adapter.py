@@ -1,17 +1,16 @@
 """Where the site differs from what allauth does by itself."""
-import base64
-import hashlib
-
 import qrcode
 from allauth.account.adapter import DefaultAccountAdapter
 from allauth.mfa.adapter import DefaultMFAAdapter
 from allauth.mfa.models import Authenticator
-from cryptography.fernet import Fernet, MultiFernet
-from django.conf import settings
 from django.urls import reverse
 from django.utils.html import format_html
 
 from core.accounts import devices
+from core.mail import Lasting
+from core.sealed import box
+
+PURPOSE = "second factor"
 
 WRONG_PAIR = ("This name and password do not belong together. Both tell capital from small "
               "letters: check Caps Lock, then try again.")
@@ -41,6 +40,12 @@ class AccountAdapter(DefaultAccountAdapter):
         browser = devices.browser_known_to(request, login)
         return f"{key}:{browser}" if browser else key
 
+    def render_mail(self, *args, **kwargs):
+        """A mail server that is away keeps nobody from signing up: the message goes out later."""
+        message = super().render_mail(*args, **kwargs)
+        message.connection = Lasting()
+        return message
+
     def get_reset_password_from_key_url(self, key):
         uid, _, secret = key.partition("-")
         return self.request.build_absolute_uri(
@@ -60,10 +65,10 @@ class SecondFactorAdapter(DefaultMFAAdapter):
     }
 
     def encrypt(self, text):
-        return _box().encrypt(text.encode()).decode()
+        return box(PURPOSE).encrypt(text.encode()).decode()
 
     def decrypt(self, encrypted_text):
-        return _box().decrypt(encrypted_text.encode()).decode()
+        return box(PURPOSE).decrypt(encrypted_text.encode()).decode()
 
     def _get_user_identifier(self, user):
         """The public name: what a device lists must not give the address away."""
@@ -87,10 +92,3 @@ class SecondFactorAdapter(DefaultMFAAdapter):
             'aria-label="Square code for an authenticator app; the key below says the same">'
             '<rect width="{0}" height="{0}"/><path d="{1}"/></svg>', len(rows), dark)
 
-
-def _box():
-    """Locks secrets with the site's key, and opens what its former keys locked."""
-    keys = [str(settings.SECRET_KEY), *map(str, settings.SECRET_KEY_FALLBACKS)]
-    return MultiFernet([
-        Fernet(base64.urlsafe_b64encode(hashlib.sha256(b"second factor " + key.encode()).digest()))
-        for key in keys])

@@ -1,13 +1,16 @@
 """Whether messages leave this machine."""
 import socket
+from datetime import timedelta
 
 from django.conf import settings
 from django.core.mail import get_connection
+from django.utils import timezone
 
 from core.doctor.findings import examines, fault, good, note, warning
 from core.doctor.web import HERE, serves_others
+from core.models import Letter
 
-SECONDS = 5
+SECONDS, LATE = 5, timedelta(hours=1)
 
 
 @examines("mail")
@@ -44,3 +47,13 @@ def the_sender_is_named():
     if serves_others() and settings.DEFAULT_FROM_EMAIL.rstrip(">").endswith("@localhost"):
         yield warning("Messages come from an address of localhost, which others refuse.",
                       "Set EMAIL_FROM to an address of your own domain.")
+
+
+@examines("mail")
+def messages_do_not_wait():
+    oldest = Letter.objects.order_by("made_at").values_list("made_at", flat=True).first()
+    if oldest and timezone.now() - oldest > LATE:
+        yield warning(f"Messages that wait for the mail server: {Letter.objects.count()}, the "
+                      f"oldest since {oldest:%Y-%m-%d %H:%M} UTC.",
+                      "See whether the worker runs and why the mail server refuses: "
+                      "`manage.py doctor mail worker`, and the worker's log.")

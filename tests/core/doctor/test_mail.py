@@ -6,6 +6,8 @@ import pytest
 
 from tests.core.doctor.found import bad, found
 
+pytestmark = pytest.mark.django_db
+
 
 @pytest.fixture(autouse=True)
 def sends(settings):
