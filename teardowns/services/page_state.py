@@ -7,56 +7,51 @@ sister boards showed.
 """
 from __future__ import annotations
 
+import json
 from collections.abc import Collection
-from dataclasses import dataclass
-from typing import Any
+from dataclasses import asdict, dataclass, field
+from functools import cache
+from hashlib import sha256
+from typing import Any, Self
 
-from django.db.models import Q, Subquery, TextField
+from django.db import connection
+from django.db.models import Subquery, TextField
 from django.db.models.functions import Cast
 
-from core.audit.models import Entry, Head
-from teardowns.models import Unit
+from core.audit.models import Head
+from teardowns.models import ListingClock, Unit
 
 from .listing_clock import Mark, current_mark
+from .log_tail import tail
 
-MOST_ENTRIES = 2000      # since a page was made; beyond, making it anew is as quick
 OF_UNIT = ("pk", "status", "quarantined_at", "publication", "publication__standing",
            "publication__standing_all", "publication__likeness__publication",
            "publication__sister_report__wanted", "publication__sister_report__digest",
            "publication__sister_report__made_at")
-# Work behind the scenes: what it changes is read in public only after a further entry.
-UNSEEN = frozenset((
-    "unit_started", "discharge_confirmed", "report_received", "report_resolved", "report_reopened",
-    "reporter_seen", "original_seen", "charge_taken", "charge_handed_over", "appeal_opened",
-    "approval_asked", "approval_refused", "approval_taken_back", "token_issued", "token_revoked",
-    "saved_reply_kept", "saved_reply_retired", "part_proposed", "part_proposal_taken_back",
-    "member_proposed", "member_taken_back"))
-# What these change is read, if at all, on pages about the unit that their entry names.
-OF_ONE_UNIT = frozenset((
-    "section_saved", "photo_received", "photo_described", "photo_covered", "mark_put",
-    "mark_removed", "photo_clicked", "photo_scaled", "length_read", "recording_received",
-    "recording_described", "recording_laid_out", "recording_read_anew", "span_moved",
-    "result_taken", "work_submit", "work_take_back", "work_discard", "work_claim", "work_release",
-    "work_send_back", "work_decline", "work_reconsider", "evidence_decided", "conflict_declared",
-    "review_closed", "review_released", "tie_declared", "tie_ended", "correction_opened",
-    "comment_written", "comment_edited", "comment_retracted", "comment_released",
-    "comment_removed", "reply_received", "reply_verified", "reply_declined", "dispute_answered"))
 
 
 @dataclass(frozen=True, slots=True)
 class PageState:
-    units: tuple[tuple[Any, ...], ...]       # what stands of each
+    units: tuple[int, ...]
+    rows: str                                # digest of what stands of each
     sequence: int                            # of the end of the log
     end: str                                 # its hash
+    # Where the listing stood: whether anything changed that is said of other units on the page.
+    listing: str = field(compare=False)
 
     def holds(self, now: PageState) -> bool:
-        """Whether a page about the units that was made in this state is right in that one.
-
-        At most two queries, and none where nothing happened.
-        """
-        if self.units != now.units:
+        """Whether a page about the units that was made in this state is right in that one."""
+        if (self.units, self.rows) != (now.units, now.rows):
             return False
-        return self.end == now.end or not _concerned(self, now)
+        return self.end == now.end or not tail.concerns(self, now)
+
+    def as_text(self) -> str:
+        return json.dumps(asdict(self))
+
+    @classmethod
+    def of_text(cls, text: str) -> Self:
+        said = json.loads(text)
+        return cls(**{**said, "units": tuple(said["units"])})
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,8 +60,19 @@ class ListState:
 
     mark: Mark
 
+    @property
+    def listing(self) -> str:
+        return self.mark.stamp
+
     def holds(self, now: ListState) -> bool:
         return self == now
+
+    def as_text(self) -> str:
+        return json.dumps(asdict(self.mark))
+
+    @classmethod
+    def of_text(cls, text: str) -> Self:
+        return cls(Mark(**json.loads(text)))
 
 
 def list_state() -> ListState | None:
@@ -78,26 +84,30 @@ def list_state() -> ListState | None:
 def page_state(pks: Collection[int]) -> PageState | None:
     """Of units that everybody sees, all of them; None where one is not, or where no log tells of
     changes. One query."""
-    rows = list(_rows().filter(pk__in=pks))
+    sql, values = _question(len(pks), connection.vendor)
+    asked = iter(pks)
+    with connection.cursor() as cursor:
+        cursor.execute(sql, [next(asked) if value == OPEN else value for value in values])
+        rows = cursor.fetchall()
     if len(rows) != len(pks) or not rows or not rows[0][-1]:
         return None
-    return PageState(tuple(row[:-2] for row in rows), rows[0][-2], rows[0][-1])
+    *_, listing, sequence, end = rows[0]
+    what = repr([row[:-3] for row in rows]).encode()
+    return PageState(tuple(row[0] for row in rows), sha256(what).hexdigest(), sequence, end,
+                     listing or "")
 
 
-def _rows():
-    head = Head.objects.filter(pk=1)
-    return Unit.objects.published().order_by("pk").values_list(
+OPEN = "…"          # stands where the number of a unit goes
+
+
+@cache
+def _question(count: int, vendor: str) -> tuple[str, tuple[Any, ...]]:
+    """For so many units, written once: the ORM takes longer over it than the database to answer."""
+    head, clock = Head.objects.filter(pk=1), ListingClock.objects.order_by("pk")
+    rows = Unit.objects.published().order_by("pk").values_list(
         *OF_UNIT, Cast("publication__likeness__alike", TextField()),
+        Subquery(clock.values("stamp")[:1]),
         Subquery(head.values("sequence")), Subquery(head.values("hash")))
-
-
-def _concerned(then: PageState, now: PageState) -> bool:
-    """Whether an entry since then may tell of something that is read on the page."""
-    if not 0 < now.sequence - then.sequence <= MOST_ENTRIES:
-        return True
-    if not Entry.objects.filter(sequence=then.sequence, hash=then.end).exists():
-        return True
-    since = Entry.objects.filter(sequence__gt=then.sequence, sequence__lte=now.sequence)
-    here = [pk for pk, *_ in now.units]
-    elsewhere = Q(action__in=OF_ONE_UNIT, unit__isnull=False) & ~Q(unit__in=here)
-    return since.exclude(Q(action__in=UNSEEN) | elsewhere).exists()
+    numbers = range(-count, 0)                        # no unit has one below zero
+    sql, values = rows.filter(pk__in=numbers).query.sql_with_params()
+    return sql, tuple(OPEN if value in numbers else value for value in values)

@@ -1,28 +1,36 @@
-"""Pages of public units, kept by the process as they were sent to somebody not signed in.
+"""Pages of public units, kept as they were sent to somebody not signed in: by the process, and
+packed for all processes of the host.
 
 What is a reader's own is no part of what is kept: a page that has messages or a form for its reader
 is sent and forgotten, and the nonce of the content policy is put in anew.
 """
 from __future__ import annotations
 
+import json
 import secrets
 import time
+import zlib
 from collections import OrderedDict
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import wraps
 from hashlib import sha256
 from threading import Lock
-from typing import Any, Protocol
+from typing import Any, Protocol, Self
 
 from django.contrib.messages import get_messages
 from django.http import HttpRequest, HttpResponse
 from django.utils.cache import get_conditional_response
 from django.utils.translation import get_language
 
-MOST_BYTES = 48_000_000          # of all pages that a process keeps
+from .shared_pages import SharedPages
+
+MOST_BYTES = 32_000_000          # of all pages that a process keeps
 LONGEST_ADDRESS = 300
-KEPT_FOR = 60.0                  # s: a change that no entry of the log tells of shows after it
+# s until a change shows that no entry of the log tells of: something else in the listing, which the
+# page may speak of; and where nothing moved there, what is hidden for a day and comes back.
+KEPT_FOR, KEPT_IN_QUIET = 60.0, 600.0
+PACKED = 1                       # zlib's effort
 NONCE = secrets.token_hex(16).encode()       # stands in kept pages where the reader's nonce goes
 WANTED = "CSRF_COOKIE_NEEDS_UPDATE"          # Django's sign that a page asked for a token
 
@@ -32,7 +40,12 @@ Key = tuple[str, ...]
 class State(Protocol):
     """What a page was made of; see services.page_state."""
 
+    @property
+    def listing(self) -> str: ...
     def holds(self, now: Any) -> bool: ...
+    def as_text(self) -> str: ...
+    @classmethod
+    def of_text(cls, text: str) -> Self: ...
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +54,19 @@ class Kept:
     headers: dict[str, str]      # that the view gave it
     etag: str
     state: State
-    made: float                  # s, by a clock that only goes forward
+    listing: str                 # as it stood when the page was made
+    made: float                  # s, by the machine's clock that only goes forward
+
+    def packed(self) -> bytes:
+        about = {"headers": self.headers, "etag": self.etag, "state": self.state.as_text(),
+                 "listing": self.listing, "made": self.made}
+        return json.dumps(about).encode() + b"\n" + zlib.compress(self.body, PACKED)
+
+    @classmethod
+    def unpacked(cls, packed: bytes, state: type[State]) -> Self:
+        about, _, body = packed.partition(b"\n")
+        said = json.loads(about)
+        return cls(**{**said, "body": zlib.decompress(body), "state": state.of_text(said["state"])})
 
 
 class Pages:
@@ -76,19 +101,20 @@ class Pages:
 
 
 pages = Pages()
+shared = SharedPages()
 
 
 def kept_page(state_of: Callable[..., State | None]) -> Callable[..., Any]:
     """For a view whose page says nothing but what everybody reads.
 
     state_of : of the view's arguments, what its page is made of as it stands now; None where it is
-    not to be kept
+    not to be kept. The view finds it as `request.made_of`.
     """
     def decorate(view):
         @wraps(view)
         def answer(request, *args, **kwargs):
             is_kept = _is_for_everybody(request)
-            state = state_of(request, *args, **kwargs) if is_kept else None
+            state = request.made_of = state_of(request, *args, **kwargs) if is_kept else None
             if state is None:
                 return view(request, *args, **kwargs)
             key = (get_language() or "", request.scheme or "", request.get_host(),
@@ -99,6 +125,7 @@ def kept_page(state_of: Callable[..., State | None]) -> Callable[..., Any]:
                 if isinstance(page, HttpResponse):
                     return page
                 pages.put(key, page)
+                shared.put(_name(key), page.packed())
             return _sent(request, page)
         return answer
     return decorate
@@ -110,16 +137,27 @@ def _is_for_everybody(request: HttpRequest) -> bool:
 
 
 def _still_right(key: Key, state: State) -> Kept | None:
+    """What this process keeps, or another made meanwhile."""
     page = pages.get(key)
-    if page is None or time.monotonic() - page.made > KEPT_FOR:
+    right = page and _as_it_stands(page, state)
+    if right is None and (packed := shared.get(_name(key))) is not None:
+        right = _as_it_stands(Kept.unpacked(packed, type(state)), state)
+    if right is not None and right is not page:
+        pages.put(key, right)
+    return right
+
+
+def _as_it_stands(page: Kept, state: State) -> Kept | None:
+    age = time.monotonic() - page.made
+    if age > KEPT_IN_QUIET or age > KEPT_FOR and page.listing != state.listing:
         return None
     if page.state == state:
         return page
-    if not page.state.holds(state):
-        return None
-    page = replace(page, state=state)
-    pages.put(key, page)
-    return page
+    return replace(page, state=state) if page.state.holds(state) else None
+
+
+def _name(key: Key) -> bytes:
+    return sha256(repr(key).encode()).digest()
 
 
 def _made(request: HttpRequest, state: State,
@@ -136,7 +174,7 @@ def _made(request: HttpRequest, state: State,
         answer.content = _with_nonce(request, answer.content)
         return answer
     return Kept(answer.content, dict(answer.headers), f'"{sha256(plain).hexdigest()[:32]}"', state,
-                time.monotonic())
+                state.listing, time.monotonic())
 
 
 def _with_nonce(request, body):

@@ -12,8 +12,9 @@ from core.audit.actions import ACTIONS, PUBLIC
 from core.audit.models import Head
 from teardowns.models import Likeness, Publication, SisterReport
 from teardowns.services.hide_now import hide_now
+from teardowns.services.log_tail import OF_ONE_UNIT, UNSEEN
 from teardowns.services.moderate_comment import remove_comment
-from teardowns.services.page_state import OF_ONE_UNIT, UNSEEN, page_state
+from teardowns.services.page_state import page_state
 from teardowns.services.quarantine_unit import quarantine_unit, release_unit
 from teardowns.services.receive_reply import receive_reply, verify_reply
 from teardowns.services.withdraw_unit import withdraw_unit
@@ -182,7 +183,7 @@ def test_work_on_other_units_leaves_it_kept(client, unit, alice, bob):
     write_comment(author=bob, thing=other, text="Is it sold here?")
     state = page_state([unit.pk])
     assert state.end != ""
-    assert queries(client, address(unit)) == 3           # its state, the log since, and its end
+    assert queries(client, address(unit)) == 2           # its state, and the log since
     assert queries(client, address(unit)) == 1
 
 
@@ -241,16 +242,34 @@ def test_without_a_log_nothing_is_kept(client, unit):
     assert "ETag" not in client.get(address(unit))
 
 
-def test_a_page_is_made_anew_after_a_minute(client, unit, monkeypatch):
+def test_after_a_minute_a_page_is_made_anew_once_others_have_changed(client, unit, alice,
+                                                                     monkeypatch):
     client.get(address(unit))
     monkeypatch.setattr(kept_pages, "KEPT_FOR", -1.0)
+    assert queries(client, address(unit)) == 1
+    public_unit(alice, title="Hurdlop TurboGaN 45", uid=str(uuid4()))
+    assert queries(client, address(unit)) > 2
+
+
+def test_where_nothing_changes_a_page_is_made_anew_now_and_then(client, unit, monkeypatch):
+    client.get(address(unit))
+    monkeypatch.setattr(kept_pages, "KEPT_IN_QUIET", -1.0)
+    assert queries(client, address(unit)) > 1
+
+
+def test_what_one_process_made_no_other_makes_again(client, unit, monkeypatch):
+    client.get(address(unit))
+    monkeypatch.setattr(kept_pages, "pages", kept_pages.Pages())
+    assert queries(client, address(unit)) == 1
+    kept_pages.shared.clear()
+    monkeypatch.setattr(kept_pages, "pages", kept_pages.Pages())
     assert queries(client, address(unit)) > 1
 
 
 def test_pages_kept_longest_make_room():
     pages = kept_pages.Pages(most_bytes=25)
     for name in "abc":
-        pages.put((name,), kept_pages.Kept(b"0123456789", {}, name, None, 0.0))
+        pages.put((name,), kept_pages.Kept(b"0123456789", {}, name, None, "", 0.0))
         pages.get(("a",))
     assert [pages.get((name,)) is not None for name in "abc"] == [True, False, True]
 
