@@ -1,6 +1,7 @@
 """Response headers that every answer carries."""
 from csp.constants import NONCE, NONE, SELF
 
+REPORTS = "/csp-reports/"                   # core/csp_reports.py
 CONTENT_SECURITY_POLICY = {
     "DIRECTIVES": {
         "default-src": [NONE],
@@ -13,8 +14,11 @@ CONTENT_SECURITY_POLICY = {
         "base-uri": [NONE],
         "object-src": [NONE],
         "frame-ancestors": [NONE],
+        "report-uri": [REPORTS],            # for browsers that do not know the other yet
+        "report-to": ["csp"],
     }
 }
+ENDPOINTS = f'csp="{REPORTS}"'              # what report-to means (Reporting API)
 PERMISSIONS = ", ".join(
     f"{feature}=()"
     for feature in ("camera", "microphone", "geolocation", "payment", "usb", "serial")
@@ -27,6 +31,7 @@ def extra_headers(get_response):
     def middleware(request):
         response = get_response(request)
         response.headers.setdefault("Permissions-Policy", PERMISSIONS)
+        response.headers.setdefault("Reporting-Endpoints", ENDPOINTS)
         response.headers.setdefault("Cross-Origin-Resource-Policy", "same-origin")
         if response.status_code >= 400 or _is_signed_in(request):
             response.headers.setdefault("Cache-Control", "no-store")

@@ -100,6 +100,7 @@ POLICY: dict[str, dict[str, Rule]] = {
     "bench_take_back": {"POST": BENCH},
     "bench_discard": {"GET": BENCH, "POST": BENCH},
     "language": {"GET": ANYONE, "POST": ANYONE},
+    "csp_reports": {"POST": ANYONE},
     "licence": {"GET": ANYONE},
     "bench_plate_reading": {"POST": BENCH},
     "bench_photos": {"GET": BENCH, "POST": BENCH},

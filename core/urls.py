@@ -2,6 +2,7 @@
 from django.urls import include, path
 
 from core.audit.views import audit_log
+from core.csp_reports import csp_reports
 from core.words.views import language
 
 handler403 = "core.accounts.refusals.forbidden"
@@ -11,6 +12,7 @@ urlpatterns = [
     path("", include("core.accounts.urls")),
     path("log/", audit_log, name="audit_log"),
     path("", include("core.operation.urls")),
+    path("csp-reports/", csp_reports, name="csp_reports"),
     path("language/", language, name="language"),
     path("", include("teardowns.api.urls")),
     path("", include("teardowns.urls")),

@@ -28,6 +28,7 @@ def plain_settings(settings, tmp_path):
     settings.STORAGES = settings.STORAGES | storages_below(tmp_path)
     settings.INCOMING = tmp_path / "incoming"
     settings.COPIES = tmp_path / "copies"
+    settings.SEARCHES = 10**7           # all tests of a process come from one address
     settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]
 
 

@@ -1,11 +1,13 @@
 """The part library: searched by marking, 50 to a page."""
 from urllib.parse import urlencode
 
+from django.conf import settings
 from django.core.paginator import Paginator
 from django.db.models import BooleanField, ExpressionWrapper, Q, Value
 from django.db.models.functions import Replace, Upper
 from django.shortcuts import render
 
+from core.process_limits import asked_seldom
 from teardowns.models import Part
 from teardowns.reading.markings_alike import APART, alike
 from teardowns.services.part_uses import numbers_of_units
@@ -15,6 +17,7 @@ PAGE_SIZE = 50
 LONGEST = 80
 
 
+@asked_seldom("search", lambda: settings.SEARCHES, counts=lambda request: "q" in request.GET)
 def part_list(request):
     asked = request.GET.get("q", "").replace("\0", "")[:LONGEST].strip()
     parts = Part.objects.listed().select_related("superseded_by").order_by("marking")

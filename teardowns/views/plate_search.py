@@ -1,8 +1,10 @@
 """Find public units by what is printed on a charger: the text is read, near plates are shown."""
 from urllib.parse import urlencode
 
+from django.conf import settings
 from django.shortcuts import render
 
+from core.process_limits import asked_seldom
 from teardowns.forms.plate_reading import shown_reading
 from teardowns.forms.plate_search_form import PlateSearchForm
 from teardowns.models import Unit
@@ -13,9 +15,13 @@ from teardowns.services.near_units import near_units
 MOST_COMPARED = 3
 
 
+def is_asked(request):
+    return bool(request.GET.keys() & {"text", "marking"})
+
+
+@asked_seldom("search", lambda: settings.SEARCHES, counts=is_asked)
 def plate_search(request):
-    asked = bool(request.GET.keys() & {"text", "marking"})
-    form = PlateSearchForm(request.GET if asked else None)
+    form = PlateSearchForm(request.GET if is_asked(request) else None)
     found = _found(**form.cleaned_data) if form.is_valid() else {}
     return render(request, "teardowns/plate_search.html", {"form": form, **found})
 

@@ -2,10 +2,12 @@
 from dataclasses import replace
 from urllib.parse import urlencode
 
+from django.conf import settings
 from django.shortcuts import render
 from django.urls import reverse
 from django.utils.safestring import mark_safe
 
+from core.process_limits import asked_seldom
 from teardowns.browsing.orders import BadPlace
 from teardowns.engine.safety_words import DEFERRAL
 from teardowns.figures.strip import strip_axis
@@ -26,8 +28,10 @@ LOST = "The page that this address names is no place in the list: this is its fi
 
 
 @kept_page(lambda request: None if request.GET.get("q") else list_state())
+@asked_seldom("search", lambda: settings.SEARCHES, counts=lambda request: "q" in request.GET)
 def unit_list(request):
-    asked, answer, remarks = _page(list_query(request.META["QUERY_STRING"]))
+    asked, answer, remarks = _page(list_query(request.META["QUERY_STRING"]),
+                                   request.made_of and request.made_of.mark)
     found = answer.found
     return render(request, "teardowns/unit_list.html", {
         "typed": asked.typed, "wrong_words": asked.errors.get("q", ""),
@@ -50,12 +54,12 @@ def unit_list(request):
     })
 
 
-def _page(asked):
+def _page(asked, mark):
     """What was asked, its answer, and a remark where the place in the list was none."""
     lost = [LOST] if "after" in asked.errors else []
     try:
         return asked, find_units(asked.text, asked.choices, sort=asked.sort, after=asked.after,
-                                 size=PAGE_SIZE), lost
+                                 size=PAGE_SIZE, mark=mark), lost
     except BadPlace:
         asked = replace(asked, after="")
         return asked, find_units(asked.text, asked.choices, sort=asked.sort, size=PAGE_SIZE), [LOST]

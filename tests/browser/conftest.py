@@ -15,6 +15,10 @@ FLAGS = [
     "--disable-component-update", "--disable-sync", "--no-first-run",
 ]
 
+# What the content policy stopped, also where a page's own script would be told and nobody else.
+VIOLATIONS = """document.addEventListener("securitypolicyviolation", (event) => console.error(
+  `content policy: ${event.effectiveDirective} blocked ${event.blockedURI}`))"""
+
 
 @pytest.fixture(scope="session")
 def chromium():
@@ -40,6 +44,7 @@ def page(chromium):
 def watched(page):
     """The page, which remembers from now on what its console complained of."""
     page.complaints = []
+    page.add_init_script(VIOLATIONS)
     page.on("console", lambda m: page.complaints.append(m.text) if m.type == "error" else None)
     page.on("pageerror", lambda error: page.complaints.append(str(error)))
     page.on("request", lambda r: _note_foreign(page, r.url))

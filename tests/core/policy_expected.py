@@ -229,7 +229,7 @@ _say("nothing", "nothing", "digest_stop")           # a token of nobody's
 _say("public", "public", "language")
 _say("public", "public", "sign_in", "account_login", "mfa_authenticate", "mfa_login_webauthn",
      "account_signup", "account_reset_password", "account_reset_password_from_key")
-_say("", "public", "sign_out", "account_logout")
+_say("", "public", "sign_out", "account_logout", "csp_reports")
 _say("public", "", "account_email_verification_sent", "account_reset_password_done",
      "account_reset_password_from_key_done", "account_inactive")
 _say("public", "nothing", "account_confirm_email")    # a key of nobody's

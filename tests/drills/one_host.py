@@ -19,7 +19,8 @@ from tests.drills.two_hosts_servers import DEPLOY, PYTHON, ROOT, postgres_progra
 
 HERE = "127.0.0.1"
 # Limits on how often are proved elsewhere (tests.bench.concurrency); here one machine is everybody.
-UNLIMITED = {"API_READS": "10000000", "API_READS_OF_OWNER": "10000000", "API_WRITES": "10000000"}
+UNLIMITED = dict.fromkeys(
+    ("API_READS", "API_READS_OF_OWNER", "API_WRITES", "SEARCHES"), "10000000")
 
 
 class Site:
