@@ -15,6 +15,7 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 from urllib.request import urlopen
 
+from tests.drills.two_hosts_network import end_all
 from tests.drills.two_hosts_servers import DEPLOY, PYTHON, ROOT, postgres_programs, wait_for
 
 HERE = "127.0.0.1"
@@ -27,7 +28,7 @@ class Site:
     """Web and worker, each a group of processes that dies as one; their logs are in the folder."""
 
     def __init__(self, folder: Path, database: str = "", **environment: str):
-        self.folder, self.port = folder, free_port()
+        self.folder, self.port, self.root = folder, free_port(), ROOT
         self.environment = UNLIMITED | {
             "UNDERPLATE_DATA_DIR": str(folder / "data"), "DJANGO_SETTINGS_MODULE": "core.settings",
             "PROMETHEUS_MULTIPROC_DIR": str(folder / "counts"), "SECRET_KEY": "drill-" * 12,
@@ -48,7 +49,7 @@ class Site:
         return self.run("manage.py", *arguments)
 
     def run(self, *arguments: str) -> str:
-        done = subprocess.run([PYTHON, *arguments], cwd=ROOT, env=os.environ | self.environment,
+        done = subprocess.run([PYTHON, *arguments], cwd=self.root, env=os.environ | self.environment,
                               capture_output=True, text=True, check=False)
         if done.returncode:
             raise SystemExit(f"{' '.join(arguments)[:80]}:\n{done.stdout}{done.stderr}")
@@ -66,7 +67,7 @@ class Site:
     def _start(self, name, command):
         with (self.folder / f"{name}.log").open("ab") as log:
             self.started[name] = subprocess.Popen(
-                command, stdout=log, stderr=log, cwd=ROOT, start_new_session=True,
+                command, stdout=log, stderr=log, cwd=self.root, start_new_session=True,
                 env=os.environ | self.environment)
 
     def is_up(self) -> bool:
@@ -83,13 +84,7 @@ class Site:
         process.wait()
 
     def end(self) -> None:
-        for process in self.started.values():
-            process.terminate()
-        for process in self.started.values():
-            with suppress(subprocess.TimeoutExpired):
-                process.wait(15)
-            with suppress(ProcessLookupError):
-                os.killpg(process.pid, signal.SIGKILL)
+        end_all(self.started)
 
     def log_of(self, name: str) -> str:
         path = self.folder / f"{name}.log"

@@ -60,10 +60,15 @@ class Running:
             process.wait()
 
     def end(self) -> None:
-        for process in reversed(self.started.values()):
-            process.terminate()
-        for process in self.started.values():
-            with suppress(subprocess.TimeoutExpired):
-                process.wait(15)
-            with suppress(ProcessLookupError):
-                os.killpg(process.pid, signal.SIGKILL)
+        end_all(self.started)
+
+
+def end_all(started: dict[str, subprocess.Popen[bytes]]) -> None:
+    """The last one first, each with all of its group; who does not go is made to."""
+    for process in reversed(started.values()):
+        process.terminate()
+    for process in started.values():
+        with suppress(subprocess.TimeoutExpired):
+            process.wait(15)
+        with suppress(ProcessLookupError):
+            os.killpg(process.pid, signal.SIGKILL)
