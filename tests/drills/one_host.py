@@ -49,8 +49,8 @@ class Site:
         return self.run("manage.py", *arguments)
 
     def run(self, *arguments: str) -> str:
-        done = subprocess.run([PYTHON, *arguments], cwd=self.root, env=os.environ | self.environment,
-                              capture_output=True, text=True, check=False)
+        done = subprocess.run([PYTHON, *arguments], capture_output=True, text=True, check=False,
+                              env=os.environ | self.environment, cwd=self.root)
         if done.returncode:
             raise SystemExit(f"{' '.join(arguments)[:80]}:\n{done.stdout}{done.stderr}")
         return done.stdout
