@@ -12,6 +12,7 @@ from teardowns.exchange.problems import DocumentError, at, refuse_if_any
 MOST_BYTES = 5_000_000
 MOST_DEPTH = 12
 MOST_VALUES = 200_000
+MOST_KEYS = 2_000               # of one object: every one that no form knows costs an answer
 LONGEST_KEY = 100
 
 
@@ -84,6 +85,8 @@ def _impurities(data: Any) -> Iterator[str]:
             return
         if depth > MOST_DEPTH:
             yield _too_deep(path)
+        elif isinstance(value, Mapping) and len(value) > MOST_KEYS:
+            yield at(path, f"has more than {MOST_KEYS} keys; no part of the form has")
         elif isinstance(value, Mapping):
             for name in getattr(value, "names", ()):
                 yield at(path, f'the key "{name}" stands twice; keep one of the two')

@@ -56,6 +56,11 @@ def test_size_is_bounded_in_bytes_and_in_values():
     assert "more than" in problems_of({"a": [0] * MOST_VALUES})[0]
 
 
+def test_an_object_has_no_more_keys_than_any_form_knows():
+    many = {f"k{n}": 1 for n in range(2_001)}
+    assert problems_of({"a": many}) == ("a: has more than 2000 keys; no part of the form has",)
+
+
 def test_an_integer_of_thousands_of_digits_is_no_trouble():
     assert "a: is not a finite number" in problems_of('{"a": ' + "9" * 9000 + "}")[0]
 
