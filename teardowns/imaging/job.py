@@ -4,7 +4,7 @@ from dataclasses import asdict, dataclass
 from math import floor, sqrt
 from typing import Any
 
-from .limits import MAX_DERIVED_PIXELS, MAX_DERIVED_SIDE, WIDTHS, ZOOM_WIDTH
+from .limits import MAX_DERIVED_PIXELS, MAX_DERIVED_SIDE, SMALL, STEP, WIDTHS, ZOOM_WIDTH
 from .structure.found import Piece
 
 
@@ -36,8 +36,11 @@ class Job:
 
 
 def derived_sizes(width: int, height: int) -> tuple[tuple[int, int], ...]:
-    """Width and height of each derivative of a picture of width × height px; none is larger."""
+    """Width and height of each derivative of a picture of width × height px; none is larger.
+
+    Of two large ones that are nearly alike there is only the larger: encoding takes most time.
+    """
     top = min(width, ZOOM_WIDTH, floor(sqrt(MAX_DERIVED_PIXELS * width / height)),
               floor(MAX_DERIVED_SIDE * width / height))
-    widths = [w for w in WIDTHS if w < top] + [max(top, 1)]
+    widths = [w for w in WIDTHS if w < top and (w <= SMALL or w * STEP <= top)] + [max(top, 1)]
     return tuple((w, min(max(round(height * w / width), 1), MAX_DERIVED_SIDE)) for w in widths)

@@ -13,6 +13,7 @@ MAX_SCAN_PIXELS = 10**9          # scans × pixels: what a progressive JPEG cost
 MAX_PROFILE = 4 * 2**20          # bytes of a colour profile, unpacked
 
 WIDTHS = (320, 640, 1280, 2560)  # of the derivatives, px
+SMALL, STEP = 640, 4 / 3         # px; beyond it one step is at least so many times the one before
 ZOOM_WIDTH = 5120                # the last step, for pictures wider than the largest of WIDTHS
 MAX_DERIVED_SIDE = 16_383        # px; the WebP format holds no more
 MAX_DERIVED_PIXELS = 20_000_000  # of the zoom size: keeps time and memory of encoding bounded

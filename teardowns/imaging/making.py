@@ -16,8 +16,8 @@ from .structure.found import ZEROS
 
 NEEDED = (AvifImagePlugin, ImagePalette, TiffImagePlugin, WebPImagePlugin)  # EXIF in AVIF: TIFF
 QUALITY = 80
-METHOD, ZOOM_METHOD = 2, 0           # WebP effort; the zoom size has most of the pixels
-LARGE = 8_000_000                    # px from which the least effort is made
+METHOD, ZOOM_METHOD = 2, 0           # WebP effort; large ones have most of the pixels
+LARGE = 2_000_000                    # px from which the least is made, for a quarter more bytes
 DAMAGE = (Damaged, Image.DecompressionBombError, Image.DecompressionBombWarning, OSError,
           SyntaxError, ValueError, EOFError, IndexError, KeyError, TypeError, RuntimeError)
 
