@@ -9,6 +9,11 @@ def workers_alive():
     return [said for said in map(_opened, _said()) if said is not None]
 
 
+def workers_at_work() -> int:
+    """How many jobs can be done at the same time."""
+    return sum(len(each.workers) for each in workers_alive())
+
+
 def other_keys() -> int:
     """How many clusters sign with a key that is not ours."""
     return sum(_opened(each) is None for each in _said())

@@ -7,6 +7,7 @@ from django.utils import timezone
 
 from teardowns import jobs
 from teardowns.models import Assessment, Review, Unit
+from teardowns.services.reassess_publications import BEYOND
 
 
 @pytest.fixture
@@ -34,12 +35,26 @@ def test_named_units_are_assessed_and_missing_ones_left_out(three):
 
 def test_all_units_are_assessed_slice_by_slice(three, queued, monkeypatch):
     monkeypatch.setattr(jobs, "SLICE", 2)
+    first, second, third = (unit.pk for unit in three)
     jobs.reassess_all()
-    assert assessed() == [three[0].pk, three[1].pk]
-    assert queued == [("teardowns.jobs.reassess_all", three[1].pk)]
-    jobs.reassess_all(queued[0][1])
+    assert queued == [("teardowns.jobs.reassess_all", 0, BEYOND)]
+    jobs.reassess_all(*queued[0][1:])
+    assert assessed() == [first, second]
+    assert queued[1:] == [("teardowns.jobs.reassess_all", second, BEYOND)]
+    jobs.reassess_all(*queued[1][1:])
+    assert assessed() == [first, second, third]
+    assert len(queued) == 2
+
+
+def test_each_worker_has_a_range_of_the_units_of_its_own(three, queued, monkeypatch):
+    monkeypatch.setattr(jobs, "workers_at_work", lambda: 2)
+    jobs.reassess_all()
+    assert queued == [("teardowns.jobs.reassess_all", 0, three[0].pk),
+                      ("teardowns.jobs.reassess_all", three[0].pk, BEYOND)]
+    for _, *each in queued:
+        jobs.reassess_all(*each)
     assert assessed() == [unit.pk for unit in three]
-    assert len(queued) == 1
+    assert len(queued) == 2
 
 
 def test_reviews_in_which_nothing_happened_for_a_week_end_once(three, django_user_model):

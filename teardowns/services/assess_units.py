@@ -7,6 +7,7 @@ anew; nothing else of an assessment ever changes.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from datetime import datetime
 from typing import Any
 
 from django.db import transaction
@@ -30,13 +31,15 @@ def assess_units(units: Iterable[Unit], confirmed_only: bool = False) -> list[As
     so that an older state never ends up as the current one. Pass a few hundred at a time.
     """
     locked = _locked([unit.pk for unit in units])
-    current = assessments_of(locked, unit_documents(locked), confirmed_only, active_rulebook())
-    _date_anew(current, confirmed_only)
+    current = _assessments_of(locked, unit_documents(locked), confirmed_only, active_rulebook())
+    dated = become_newest({row.unit_id: row.pk for row in current}, confirmed_only)
+    for row in current:
+        row.created_at = dated.get(row.pk, row.created_at)
     return current
 
 
-def assessments_of(units: Sequence[Unit], documents: Sequence[Mapping[str, Any]],
-                   confirmed_only: bool, rules: Rulebook) -> list[Assessment]:
+def _assessments_of(units: Sequence[Unit], documents: Sequence[Mapping[str, Any]],
+                    confirmed_only: bool, rules: Rulebook) -> list[Assessment]:
     """What the rules make of a full document of each unit; computes only what is not known yet."""
     keys = [(unit.pk, digest(document, confirmed_only))
             for unit, document in zip(units, documents, strict=True)]
@@ -54,7 +57,8 @@ def _reports(new, keys, documents, confirmed_only, rules) -> dict[int, dict[str,
     known = _stored([keys[at] for at in new], not confirmed_only, rules.version) if new else {}
     found = {at: known[keys[at]].payload for at in new if keys[at] in known}
     rest = [at for at in new if at not in found]
-    made = verdicts([documents[at] for at in rest], confirmed_only, rules)
+    made = verdicts([documents[at] for at in rest], confirmed_only, rules,
+                    [keys[at][1] for at in rest])
     return found | dict(zip(rest, made, strict=True))
 
 
@@ -101,16 +105,19 @@ def _risk_columns(safety: dict[str, Any]) -> dict[str, Any]:
             "flags": len(safety["without_scenario"]) + len(safety["flags"])}
 
 
-def _date_anew(current: Sequence[Assessment], confirmed_only: bool) -> None:
-    """Make each of these the newest of its unit."""
+def newest_of(unit_pks: Iterable[int], confirmed_only: bool = False) -> dict[int, int]:
+    """By unit, the assessment that became current last."""
     newest: dict[int, int] = {}
-    known = Assessment.objects.filter(
-        unit_id__in=[row.unit_id for row in current], confirmed_only=confirmed_only
-    )
+    known = Assessment.objects.filter(unit_id__in=list(unit_pks), confirmed_only=confirmed_only)
     for unit, pk in known.values_list("unit_id", "pk"):      # the newest come first
         newest.setdefault(unit, pk)
-    passed = [row for row in current if newest[row.unit_id] != row.pk]
+    return newest
+
+
+def become_newest(current: Mapping[int, int], confirmed_only: bool) -> dict[int, datetime]:
+    """Make each of these, by unit, the newest of its unit; those that were dated anew."""
+    newest = newest_of(current, confirmed_only)
+    passed = [pk for unit, pk in current.items() if newest[unit] != pk]
     now = timezone.now()
-    for row in passed:
-        row.created_at = now
-    Assessment.objects.filter(pk__in=[row.pk for row in passed]).update(created_at=now)
+    Assessment.objects.filter(pk__in=passed).update(created_at=now)
+    return dict.fromkeys(passed, now)

@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from teardowns.exchange.document import FORM, in_canonical_order
@@ -27,6 +27,7 @@ MODELS: dict[str, Any] = {
     "stack": StackLayer, "insulation": InsulationObservation, "measurements": Measurement,
     "photos": Photo, "recordings": Recording,
 }
+Rows = Mapping[str, list[dict[str, Any]]]     # by list of the form, as the tables have them
 PART = {name: f"part__{name}" for name in ("marking", "function", "package", "note")}
 LIMIT = {name: f"part__limits__{name}" for name in ("quantity", "value", "citation")}
 
@@ -36,25 +37,34 @@ def unit_document(unit: Unit) -> dict[str, Any]:
     return unit_documents([unit])[0]
 
 
-def unit_documents(units: Iterable[Unit]) -> list[dict[str, Any]]:
-    """The documents of many units, in their order; as many queries for a thousand as for one."""
+def unit_documents(units: Iterable[Unit], rows: Rows | None = None) -> list[dict[str, Any]]:
+    """The documents of many units, in their order; as many queries for a thousand as for one.
+
+    rows : of these units, where they were read already
+    """
     units = list(units)
-    pks = [unit.pk for unit in units]
-    rows = {name: _rows(name, pks) for name in MODELS}
+    rows = dict(read_rows(units)) if rows is None else dict(rows)
     library = _library(rows["components"])
     rows["components"] = list({row["pk"]: row for row in rows["components"]}.values())
     parts = {part["marking"]: part for part in library.values()}
-    names = {name: {row["pk"]: row["key"] for row in rows[name]} for name in MODELS}
+    names: dict[str, dict[int, Any]] = {
+        name: {row["pk"]: row["key"] for row in rows[name]} for name in MODELS}
     names["parts"] = {pk: part["marking"] for pk, part in library.items()}
     lists = {name: _by_unit(name, found, names) for name, found in rows.items()}
     documents = []
     for unit in units:
-        document = {"form": FORM, "unit": _unit(unit)}
+        document: dict[str, Any] = {"form": FORM, "unit": fields_of(unit)}
         document |= {name: lists[name][unit.pk] for name in MODELS}
         cited = {row["part"] for row in document["components"] if "part" in row}
         document["parts"] = [parts[marking] for marking in cited]
         documents.append(in_canonical_order(full(document, unit_schema())))
     return documents
+
+
+def read_rows(units: Iterable[Unit]) -> Rows:
+    """All rows that the documents of these units are made of."""
+    pks = [unit.pk for unit in units]
+    return {name: _rows(name, pks) for name in MODELS}
 
 
 def foreign_column(name: str, field: str) -> str | None:
@@ -104,7 +114,8 @@ def _library(components) -> dict[int, dict[str, Any]]:
     return parts
 
 
-def _unit(unit):
+def fields_of(unit: Any) -> dict[str, Any]:
+    """What the form keeps of the unit itself."""
     names = unit_schema()["properties"]["unit"]["properties"]
     made = {name: getattr(unit, name) for name in names if getattr(unit, name) is not None}
     made["uid"] = str(unit.uid)

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Set
-from typing import Any
+from types import MappingProxyType
+from typing import Any, NamedTuple
 
 from django.db import transaction
 from django.db.models import Q
@@ -41,14 +42,25 @@ COLUMNS = tuple(field.attname for field in ListedUnit._meta.concrete_fields
                 if not field.primary_key and field.name != "changed")
 
 
+class Said(NamedTuple):
+    """What the listing takes from a version, where it was read already."""
+
+    document: Mapping[str, Any]          # full
+    facts: Mapping[str, Any]             # of the assessment that stands beside it now
+
+
 @transaction.atomic
-def list_units(unit_pks: Iterable[int | None]) -> list[int]:
-    """The units whose rows had to be changed. None is no unit."""
+def list_units(unit_pks: Iterable[int | None],
+               said: Mapping[int, Said] | None = None) -> list[int]:
+    """The units whose rows had to be changed. None is no unit.
+
+    said : by version, where nothing but the assessments of these units moved
+    """
     pks = _ever_public({pk for pk in unit_pks if pk is not None})
     if not pks:
         return []                        # a draft's change does not wait for the clock
     clock = hold_clock()                 # then read: what was committed before is seen
-    changed = {row: columns for row, columns in _beside(pks) if columns}
+    changed = {row: columns for row, columns in _beside(pks, said or {}) if columns}
     if changed:
         number = raise_clock(clock)
         for row in changed:
@@ -56,7 +68,8 @@ def list_units(unit_pks: Iterable[int | None]) -> list[int]:
         ListedUnit.objects.bulk_create([*changed], update_conflicts=True, unique_fields=["unit"],
                                        update_fields=[*_names(COLUMNS), "changed"])
     index_words(row.unit_id for row, columns in changed.items() if not WORDED.isdisjoint(columns))
-    index_likeness(pks)                  # looks itself what moved, photos among it
+    if said is None:
+        index_likeness(pks)              # looks itself what moved, photos among it
     want_sisters(pks)
     return [row.unit_id for row in changed]
 
@@ -90,10 +103,12 @@ def _ever_public(among, size=None):
     return list(known.order_by("pk").values_list("pk", flat=True)[:size])
 
 
-def _beside(pks: list[int]) -> Iterator[tuple[ListedUnit, list[str]]]:
+def _beside(pks: list[int],
+            said: Mapping[int, Said] = MappingProxyType({})) -> Iterator[
+                tuple[ListedUnit, list[str]]]:
     """The row that each unit should have, with the columns in which the stored one differs."""
     stored = ListedUnit.objects.in_bulk(pks)
-    wanted = {row.unit_id: row for row in _rows(pks)}
+    wanted = {row.unit_id: row for row in _rows(pks, said)}
     for pk in pks:
         old, row = stored.get(pk), wanted.get(pk)
         if row is not None:
@@ -112,28 +127,35 @@ def _names(columns):
     return [ListedUnit._meta.get_field(name).name for name in columns]
 
 
-def _rows(pks: list[int]) -> Iterator[ListedUnit]:
+def _rows(pks: list[int], said: Mapping[int, Said]) -> Iterator[ListedUnit]:
     """The rows of those units that everybody sees."""
     families, photos = _families(pks), _photos_in_sight(pks)
     found = Publication.objects.current().filter(unit__in=pks).select_related("standing").defer(
-        "frozen", "words")
+        "frozen", "words", *(("document", "standing__payload") if said else ()))
     for publication in found:
         pk = publication.unit_id
         yield ListedUnit(unit_id=pk, families=families.get(pk, []),
-                         **listing_columns(publication, photos.get(pk, set())))
+                         **listing_columns(publication, photos.get(pk, set()),
+                                           said.get(publication.pk)))
 
 
-def listing_columns(publication: Publication, photos: Set[str] = frozenset()) -> dict[str, Any]:
+def listing_columns(publication: Publication, photos: Set[str] = frozenset(),
+                    said: Said | None = None) -> dict[str, Any]:
     """What the version itself says.
 
     photos : keys of those that are to be seen
     """
-    document = full(publication.document, unit_schema())
+    document, facts = said or _said(publication)
     shown = (photo for photo in document["photos"] if photo["key"] in photos)
     first = min(shown, key=lambda photo: STAGES.index(photo["stage"]), default={"key": ""})
     return {"publication_id": publication.pk, "is_listed": True, "picture": first["key"],
             **_copied(publication, PRINTED), **_copied(publication.standing, ASSESSED),
-            **listing_facts(document, publication.standing.payload)}
+            **facts}
+
+
+def _said(publication: Publication) -> Said:
+    document = full(publication.document, unit_schema())
+    return Said(document, listing_facts(document, publication.standing.payload))
 
 
 def _copied(source, names):

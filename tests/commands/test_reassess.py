@@ -6,6 +6,7 @@ from django.core.management import call_command
 
 from teardowns.management.commands import reassess
 from teardowns.models import Publication
+from teardowns.services import reassess_together
 from tests.corrections import GAP, public_unit
 from tests.services.test_reassess_publications import another_rulebook
 
@@ -31,7 +32,7 @@ def standing():
 def test_it_says_how_far_it_came_and_what_moved(units, monkeypatch):
     rules = another_rulebook(monkeypatch, scenarios=())
     monkeypatch.setattr(reassess, "active_rulebook", lambda: rules)
-    monkeypatch.setattr(reassess, "SLICE", 1)
+    monkeypatch.setattr(reassess_together, "BLOCK", 1)
     text = told()
     assert f"1 of 2 done, up to unit {units[0].pk}." in text
     assert f"under rulebook {rules.version}; the words or the level of 1 moved." in text

@@ -1,9 +1,19 @@
 """After the rules changed: every version that stands is told by the rules in force, once."""
-import pytest
+import json
 
+import pytest
+from django.db import connection
+from django.test.utils import CaptureQueriesContext
+
+from teardowns.exchange.digest import digest
+from teardowns.exchange.schema import unit_schema
+from teardowns.exchange.shape import full
+from teardowns.exchange.verdict import verdicts
 from teardowns.models import Assessment, Publication, StandingChange, Unit
+from teardowns.services import foresee_assessments
 from teardowns.services import reassess_publications as service
 from teardowns.services.active_rulebook import active_rulebook
+from teardowns.services.export_unit import unit_document
 from teardowns.services.reassess_publications import reassess_publications, reassess_slice
 from tests.corrections import GAP, corrected, public_unit, write
 from tests.published import published
@@ -49,6 +59,72 @@ def test_a_second_run_does_nothing(units, monkeypatch):
     assert (Assessment.objects.count(), StandingChange.objects.count()) == known
 
 
+def test_a_second_run_keeps_nobody_waiting(units, monkeypatch):
+    another_rulebook(monkeypatch)
+    reassess_slice()
+    monkeypatch.setattr(service, "_write_back", lambda *asked: pytest.fail("it took the lock"))
+    reassess_slice()
+
+
+def test_nothing_is_computed_while_units_are_locked(units, monkeypatch):
+    another_rulebook(monkeypatch)
+    inside, inner = [], foresee_assessments.verdicts
+
+    def verdicts(documents, *asked):
+        inside.append((len(documents) > 0, len(connection.savepoint_ids)))
+        return inner(documents, *asked)
+
+    monkeypatch.setattr(foresee_assessments, "verdicts", verdicts)
+    outside = len(connection.savepoint_ids)
+    reassess_slice()
+    assert (True, outside) in inside
+    assert all(depth == outside for some, depth in inside if some)
+
+
+def test_what_changed_while_it_was_computed_is_seen_behind_the_lock(units, bob, monkeypatch):
+    unit = units[0]
+    corrected(unit, bob)
+    rules, inner = another_rulebook(monkeypatch), service._write_back
+
+    def write_back(*asked):
+        monkeypatch.setattr(service, "_write_back", inner)
+        write(unit)                                  # somebody else was quicker
+        inner(*asked)
+
+    monkeypatch.setattr(service, "_write_back", write_back)
+    reassess_slice()
+    newest = unit.assessments.filter(confirmed_only=False).first()
+    document = unit_document(Unit.objects.get(pk=unit.pk))
+    assert (newest.rulebook, newest.evidence_digest) == (rules.version, digest(document))
+
+
+def test_queries_do_not_grow_with_the_number_of_units(units, monkeypatch):
+    another_rulebook(monkeypatch)
+    with CaptureQueriesContext(connection) as of_one:
+        last = reassess_slice(size=1)
+    with CaptureQueriesContext(connection) as of_two:
+        reassess_slice(last)
+    assert len(of_two) == len(of_one)
+
+
+def test_reports_are_those_that_each_unit_gets_alone(units, monkeypatch):
+    another_rulebook(monkeypatch)
+    reassess_slice()
+    for publication in Publication.objects.select_related("standing"):
+        alone, = verdicts([full(publication.document, unit_schema())], True, active_rulebook())
+        kept = publication.standing.payload
+        assert json.dumps(kept | {"rulebook": ""}) == json.dumps(alone | {"rulebook": ""})
+
+
+def test_ranges_for_several_processes_leave_no_unit_out(units):
+    first, second, third = (unit.pk for unit in units)
+    assert service.ranges_after(0, 1) == [(0, service.BEYOND)]
+    assert service.ranges_after(0, 2) == [(0, first), (first, service.BEYOND)]
+    assert service.ranges_after(0, 9) == [
+        (0, first), (first, second), (second, service.BEYOND)]
+    assert service.ranges_after(third, 2) == [(third, service.BEYOND)]
+
+
 def test_a_run_that_broke_off_goes_on_where_it_was(units, monkeypatch):
     rules = another_rulebook(monkeypatch)
     last = reassess_slice(size=2)
@@ -62,10 +138,10 @@ def test_a_slice_is_kept_whole_or_not_at_all(units, monkeypatch):
     before = standing()
     another_rulebook(monkeypatch)
 
-    def breaks(units):
+    def breaks(*asked):
         raise OSError("no room")
 
-    monkeypatch.setattr(service, "assess_units", breaks)
+    monkeypatch.setattr(service, "list_units", breaks)
     with pytest.raises(OSError):
         reassess_slice()
     assert standing() == before and StandingChange.objects.count() == 0

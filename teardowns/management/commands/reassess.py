@@ -1,17 +1,12 @@
 """Assess every unit and every public version under the rules in force."""
-import time
+import os
 
-from django.core.management.base import BaseCommand
-from django.db import connection
+from django.core.management.base import BaseCommand, CommandError
 from django_q.tasks import async_task
 
 from teardowns.models import StandingChange, Unit
 from teardowns.services.active_rulebook import active_rulebook
-from teardowns.services.reassess_publications import SLICE, reassess_slice
-
-# s between two slices. SQLite has no queue of writers: one that waits asks again, at last every
-# 0.1 s, and would hardly ever find a moment between slices that follow each other at once.
-TURN = 0.15
+from teardowns.services.reassess_together import BrokeOff, reassess_together
 
 
 class Command(BaseCommand):
@@ -22,24 +17,34 @@ class Command(BaseCommand):
     def add_arguments(self, parser):
         parser.add_argument("--after", type=int, default=0, metavar="NUMBER",
                             help="go on after the unit of this number")
+        parser.add_argument("--processes", type=int, default=all_but_one(), metavar="COUNT",
+                            help="how many work at the same time (%(default)s): all processors "
+                                 "but one, which is left to whoever reads and writes meanwhile")
         parser.add_argument("--queue", action="store_true",
                             help="leave it to the workers and return at once")
 
-    def handle(self, *args, after, queue, **options):
+    def handle(self, *args, after, queue, processes, **options):
         if queue:
             async_task("teardowns.jobs.reassess_all", after)
             self.stdout.write("Queued: the workers assess every unit, some at a time.")
             return
         newest = StandingChange.objects.order_by("pk").last()
-        self.go_on(after)
+        self.go_on(after, max(1, processes))
         moved = StandingChange.objects.filter(pk__gt=newest.pk if newest else 0).count()
         self.stdout.write(f"All units stand under rulebook {active_rulebook().version}; the words "
                           f"or the level of {moved} moved.")
 
-    def go_on(self, after):
+    def go_on(self, after, processes):
         total = Unit.objects.count()
-        while (last := reassess_slice(after, SLICE)) is not None:
-            done = Unit.objects.filter(pk__lte=last).count()
-            self.stdout.write(f"{done} of {total} done, up to unit {last}.")
-            after = last
-            time.sleep(TURN if connection.vendor == "sqlite" else 0)
+        try:
+            for until in reassess_together(after, total, processes):
+                done = Unit.objects.filter(pk__lte=until).order_by("pk")
+                after = done.values_list("pk", flat=True).last() or 0
+                self.stdout.write(f"{done.count()} of {total} done, up to unit {after}.")
+        except BrokeOff:
+            raise CommandError("One of the processes ended before its work was done; go on with "
+                               f"--after {after}.") from None
+
+
+def all_but_one() -> int:
+    return max(1, len(os.sched_getaffinity(0)) - 1)
