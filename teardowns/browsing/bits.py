@@ -30,7 +30,7 @@ def unpack(bits: Words, n: int) -> Flags:
 
 def count(bits: Words) -> NDArray[np.int64]:
     """How many bits are set, along the last axis."""
-    return np.bitwise_count(bits).sum(axis=-1, dtype=np.int64)
+    return np.bitwise_count(bits).sum(axis=-1, dtype=np.uint32).astype(np.int64)
 
 
 def of_slots(slots: NDArray[np.int64], n: int) -> Words:

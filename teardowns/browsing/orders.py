@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 from teardowns.browsing.bits import Flags
 
 START = "start"                       # the place before everything
+FEW = 200                             # changes: what stays between them is copied piece by piece
 
 
 class BadPlace(ValueError):
@@ -61,14 +62,31 @@ class Order:
 
     def changed(self, gone: Flags, come: Order) -> Order:
         """Without some slots, and with those of another order where they belong."""
-        kept = ~gone[self.slots]
-        keys, slots = self.keys[kept], self.slots[kept]
+        out = np.flatnonzero(gone[self.slots])
+        if len(out) + len(come.keys) <= FEW:
+            places = np.searchsorted(self.keys, come.keys)
+            return Order(_spliced(self.keys, out, places, come.keys),
+                         _spliced(self.slots, out, places, come.slots))
+        keys, slots = np.delete(self.keys, out), np.delete(self.slots, out)
         places = np.searchsorted(keys, come.keys)
         return Order(np.insert(keys, places, come.keys), np.insert(slots, places, come.slots))
 
     def place_after(self, key: complex) -> int:
         """How many come up to this key, itself included."""
         return int(np.searchsorted(self.keys, key, side="right"))
+
+
+def _spliced(old, out, places, new):
+    """Without the elements at `out`, and with each new one before the element at its place."""
+    steps = sorted([(place, 0, at) for at, place in enumerate(places.tolist())]
+                   + [(place, 1, 0) for place in out.tolist()])
+    pieces, begin = [], 0
+    for place, is_out, at in steps:
+        pieces.append(old[begin:place])
+        begin = place + is_out
+        if not is_out:
+            pieces.append(new[at:at + 1])
+    return np.concatenate([*pieces, old[begin:]])
 
 
 def first_of(slots: NDArray[np.int64], wanted: Flags, size: int, share: float) -> NDArray[np.int64]:

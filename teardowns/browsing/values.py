@@ -114,7 +114,7 @@ class Few:
         return found | {code: 0 for code in codes if code not in found}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Many:
     facet: Facet
     names: tuple[str, ...]
@@ -136,8 +136,9 @@ class Many:
         all_slots = np.concatenate([self.slots[kept], found.slots])
         order = np.argsort(all_slots, kind="stable")
         codes = np.concatenate([self.codes[kept], found.codes])[order]
-        return Many(self.facet, found.names, all_slots[order], codes,
-                    np.searchsorted(all_slots, np.arange(n + 1), sorter=order),
+        starts = np.zeros(n + 1, np.int64)
+        np.cumsum(np.bincount(all_slots, minlength=n), out=starts[1:])
+        return Many(self.facet, found.names, all_slots[order], codes, starts,
                     _ranks(found.names))
 
     def chosen(self, codes: Sequence[str], n: int) -> Words:
@@ -145,12 +146,29 @@ class Many:
 
     def counts(self, among: Among, codes: Sequence[str]) -> dict[str, int]:
         """The same for the codes that most of them have, the most frequent first."""
-        numbers = np.bincount(self._codes_of(among), minlength=len(self.names))
+        numbers = self._tally(among)
         there = np.flatnonzero(numbers)
         ranked = there[np.lexsort((self.alphabet[there], -numbers[there]))][:MOST_COUNTED]
         wanted = [*ranked.tolist(), *self._numbers(codes)]
         found = {self.names[at]: int(numbers[at]) for at in wanted}
         return found | {code: 0 for code in codes if code not in found}
+
+    @cached_property
+    def only(self) -> NDArray[np.unsignedinteger] | None:
+        """(n,) the code of each slot, one more than there are where it has none; nothing where some
+        slot has several. In as few bytes as will do: that is what counting takes."""
+        lengths = np.diff(self.starts)
+        if lengths.max(initial=0) > 1:
+            return None
+        only = np.full(len(lengths), len(self.names), np.min_scalar_type(len(self.names)))
+        only[self.slots] = self.codes
+        return only
+
+    def _tally(self, among):
+        v = len(self.names)
+        if self.only is not None:
+            return np.bincount(self.only[among.slots], minlength=v + 1)[:v]
+        return np.bincount(self._codes_of(among), minlength=v)
 
     def _codes_of(self, among):
         """Those of all units of a set, in no order."""

@@ -15,6 +15,7 @@ from teardowns.models import ListedUnit
 
 from .facets import COLUMNS, FACETS, LISTS, SORTS
 from .follow_listing import Follower
+from .listing_clock import Mark
 from .pack_listing import Packs
 
 __all__ = ["Found", "browse", "pack_listing", "public_index"]
@@ -31,9 +32,10 @@ def browse(choices: Choices, *, sort: str = "newest", after: str = "", size: int
     return find(public_index(), choices, sort=sort, after=after, size=size, within=within)
 
 
-def public_index() -> Index:
-    """All public units as this connection sees them now."""
-    return _index.now()
+def public_index(mark: Mark | None = None) -> Index:
+    """All public units as this connection sees them now; no query, where nothing changed and the
+    mark of the listing is known."""
+    return _index.now(mark)
 
 
 def pack_listing() -> bool:

@@ -9,6 +9,7 @@ from teardowns.browsing.index import Index
 
 from .browse import Found, browse, public_index
 from .facets import FACETS
+from .listing_clock import Mark
 from .search import Hits, search
 
 ALL = 10**6              # more units than there will be
@@ -32,12 +33,12 @@ class Answer:
 
 
 def find_units(text: str, choices: Choices, *, sort: str = "", after: str = "",
-               size: int = 25) -> Answer:
+               size: int = 25, mark: Mark | None = None) -> Answer:
     """One page of the list. Without a sort a search gives its best first, else the newest come.
 
-    Raises BadPlace for `after`.
+    mark : of the listing, where it was read a moment ago. Raises BadPlace for `after`.
     """
-    index, hits = public_index(), search(text) if text else None
+    index, hits = public_index(mark), search(text) if text else None
     order = sort or ("newest" if hits is None else RANK)
     found = find(index, choices, sort=order, after=after, size=size,
                  within=None if hits is None else hits.units)

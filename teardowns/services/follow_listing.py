@@ -34,10 +34,13 @@ class Follower(Generic[Made]):
         self._held: _Held[Made] | None = None
         self._lock = Lock()
 
-    def now(self) -> Made:
-        """As this connection sees the listing."""
+    def now(self, mark: Mark | None = None) -> Made:
+        """As this connection sees the listing.
+
+        mark : of the listing, where it was read a moment ago
+        """
         held = self._held
-        if held is not None and held.mark == current_mark():
+        if held is not None and held.mark == (mark or current_mark()):
             return held.made
         with self._lock:
             return self._followed(self._held)

@@ -242,8 +242,10 @@ def beside_bare(page: Page, rounds: int) -> bool:
 
 def anew(ask: Callable[[], Any]) -> Callable[[], Any]:
     """As the first who asks after a change."""
+    index = public_index()
+
     def first():
-        public_index().kept.clear()
+        index.kept.clear()
         kept_pages.pages.clear()
         return ask()
     return first

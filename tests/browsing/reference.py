@@ -15,11 +15,12 @@ FACETS = (
     Facet("word", "Word", "word", one_of, {"yes": "Yes", "no": "No"}),
     Facet("plug", "Plug", "plugs", each_of),
     Facet("chip", "Chip", "chip", if_any, has_many=True),
+    Facet("board", "Board", "boards", tuple, has_many=True),
 )
 quick = settings(max_examples=50, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 SORTS = {"power": "power", "age": "age"}
 CODES = {"power": ("low", "middle", "high", "none"), "word": ("yes", "no", "none", "perhaps"),
-         "plug": ("a", "b", "none"), "chip": ("x1", "x2", "never")}
+         "plug": ("a", "b", "none"), "chip": ("x1", "x2", "never"), "board": ("k", "never")}
 
 
 @dataclass(frozen=True)
@@ -29,6 +30,7 @@ class Row:
     word: str
     plugs: tuple[str, ...]
     chip: str
+    boards: tuple[str, ...]
     age: float
     is_listed: bool = True
 
@@ -36,7 +38,8 @@ class Row:
 rows = st.builds(
     Row, pk=st.integers(1, 200), power=st.none() | st.sampled_from([0.0, 10.0, 10.5, 20.0, 99.0]),
     word=st.sampled_from(["", "yes", "no"]), plugs=st.sampled_from([(), ("a",), ("b", "a")]),
-    chip=st.sampled_from(["", "x1", "x2", "x3"]), age=st.sampled_from([1.0, 2.0, 2.5]),
+    chip=st.sampled_from(["", "x1", "x2", "x3"]),
+    boards=st.sampled_from([(), ("k",), ("m", "k")]), age=st.sampled_from([1.0, 2.0, 2.5]),
     is_listed=st.booleans())
 tables = st.lists(rows, max_size=90, unique_by=lambda row: row.pk)
 choices = st.fixed_dictionaries({}, optional={
@@ -47,7 +50,7 @@ choices = st.fixed_dictionaries({}, optional={
 def indexed(table, index=None):
     index = Index.empty(FACETS, SORTS) if index is None else index
     columns = {name: [getattr(row, name) for row in table]
-               for name in ("power", "word", "plugs", "chip", "age")}
+               for name in ("power", "word", "plugs", "chip", "boards", "age")}
     return index.changed([row.pk for row in table], [row.is_listed for row in table], columns)
 
 

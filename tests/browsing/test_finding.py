@@ -82,7 +82,8 @@ def test_counts_within_a_search_are_those_of_its_units(table, asked, hits):
 
 
 def unit(pk, **changes):
-    plain = {"power": 12.0, "word": "yes", "plugs": ("a",), "chip": "x1", "age": 1.0}
+    plain = {"power": 12.0, "word": "yes", "plugs": ("a",), "chip": "x1", "boards": (),
+             "age": 1.0}
     return Row(pk, **plain | changes)
 
 

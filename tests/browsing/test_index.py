@@ -3,7 +3,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from teardowns.browsing.finding import find
-from tests.browsing.reference import changed, choices, indexed, quick, tables
+from teardowns.browsing.orders import FEW
+from tests.browsing.reference import Row, changed, choices, indexed, quick, tables
 
 
 def told(index, asked, sort):
@@ -17,6 +18,14 @@ def test_change_by_change_comes_to_the_same_as_all_at_once(first, later, asked, 
     for some in later:
         index, table = indexed(some, index), changed(table, some)
     assert told(index, asked, sort) == told(indexed(table), asked, sort)
+
+
+def test_more_changes_at_once_than_are_put_in_one_by_one():
+    first = [Row(pk, pk % 7, "yes", (), "x1", (), pk % 5) for pk in range(1, FEW)]
+    later = [Row(pk, pk % 3, "no", ("a",), "x2", (), pk % 4) for pk in range(FEW // 2, 2 * FEW)]
+    index = indexed(later, indexed(first))
+    for sort in ("power", "age"):
+        assert told(index, {}, sort) == told(indexed(changed(first, later)), {}, sort)
 
 
 @quick
