@@ -13,18 +13,23 @@ MOST_AT_ENDS = 15        # units at either end that are drawn as points beside b
 
 @dataclass(frozen=True, slots=True)
 class Stacks:
-    """rows : (m,) int, chosen units whose value is known, the smallest first
+    """rows : (m,) int, chosen units whose value is known, the smallest first; values : of each row
     bin : (m,) int, of each row; counts : (k,) int, rows in each bin
     points : rows that are drawn as points, of many those at both ends; is_dense : whether the
     others are bars
     """
 
     rows: np.ndarray
+    values: np.ndarray
     bin: np.ndarray
     counts: np.ndarray
     points: np.ndarray
     is_dense: bool
     spread: Spread
+
+    def below(self, value: float) -> int:
+        """How many units have less."""
+        return int(np.searchsorted(self.values, value))
 
 
 def stacks(values: np.ndarray, chosen: np.ndarray, low: float, high: float) -> Stacks:
@@ -33,8 +38,9 @@ def stacks(values: np.ndarray, chosen: np.ndarray, low: float, high: float) -> S
     rows = np.flatnonzero(chosen & np.isfinite(values))
     rows = rows[np.argsort(values[rows], kind="stable")]
     number = number_of_bins(low, high)
-    held = bins(values[rows], low, high, number)
+    known = values[rows]
+    held = bins(known, low, high, number)
     is_dense = len(rows) > MOST_POINTS
     points = np.concatenate([rows[:MOST_AT_ENDS], rows[-MOST_AT_ENDS:]]) if is_dense else rows
-    return Stacks(rows, held, np.bincount(held, minlength=number), points, is_dense,
-                  spread(values[rows]))
+    return Stacks(rows, known, held, np.bincount(held, minlength=number), points, is_dense,
+                  spread(known))

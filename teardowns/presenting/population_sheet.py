@@ -62,6 +62,7 @@ class Population:
 
     asked: Asked
     found: Found
+    left_out: Sequence[str]
     shown: Sequence[int]         # rows of the table's page
     pages: int
 
@@ -73,24 +74,29 @@ class Population:
 
 
 def find_population(asked: Asked) -> Population:
-    found = _found(asked)
+    found, missing = _found(asked)
     pages = max(1, -(-len(found.rows) // PAGE))
     start = PAGE * (min(max(asked.page, 1), pages) - 1)
     shown = found.rows[start:start + PAGE].tolist()
     if asked.this is not None and shown and _is_drawn(asked):     # on any page, and first
         shown = [asked.this, *(row for row in shown if row != asked.this)]
-    return Population(asked, found, shown, pages)
+    return Population(asked, found, missing, shown, pages)
 
 
-def _found(asked: Asked) -> Found:
-    """Of all units at once it is kept, as long as they are the same."""
+def _found(asked: Asked) -> tuple[Found, list[str]]:
+    """And who is left out. Of all units at once it is kept, as long as they are the same."""
     if not asked.chosen.all():
-        return _FINDERS[asked.kind.code](asked)
+        return _sought(asked)
     numbers, found = _of_all.get(asked.kind.code, (None, None))
-    if numbers is not asked.numbers:
-        found = _FINDERS[asked.kind.code](asked)
+    if found is None or numbers is not asked.numbers:
+        found = _sought(asked)
         _of_all[asked.kind.code] = asked.numbers, found
     return found
+
+
+def _sought(asked: Asked) -> tuple[Found, list[str]]:
+    return (_FINDERS[asked.kind.code](asked),
+            left_out(asked.kind, asked.numbers, asked.chosen))
 
 
 def population_sheet(population: Population, titles: Mapping[int, str]) -> PopulationSheet:
@@ -100,7 +106,7 @@ def population_sheet(population: Population, titles: Mapping[int, str]) -> Popul
     return PopulationSheet(
         asked.kind, OPENED, f"{number_of(count)} drawn", count == 0, picture,
         [*picture.says, *_where(found)] if count else (), _of_this(asked, count),
-        left_out(asked.kind, asked.numbers, asked.chosen),
+        population.left_out,
         [_line(asked, picture, titles, row) for row in population.shown],
         min(max(asked.page, 1), population.pages), population.pages)
 
@@ -134,7 +140,7 @@ def _of_this(asked: Asked, count: int) -> str:
     return "This unit is marked in the picture and stands first in the table."
 
 
-_of_all: dict[str, tuple[ListedNumbers, Found]] = {}         # by kind, the newest
+_of_all: dict[str, tuple[ListedNumbers, tuple[Found, list[str]]]] = {}         # by kind, the newest
 _FINDERS: dict[str, Callable[[Asked], Found]] = {
     "mass": lambda asked: mass_relation(asked.numbers, asked.chosen),
     "capability": lambda asked: claim_relation(asked.numbers, asked.chosen),

@@ -80,11 +80,10 @@ def margin_picture(found: Spreads, numbers: ListedNumbers, names: Names,
     chart = Distribution(found.x, "Distance over requirement",
                          [_panel(found, column, numbers, names, this, "")],
                          marks=((1.0, "requirement"),))
-    values = column.values[column.stacks.rows]
-    short = int((values < 1).sum())
-    says = [f"Of {number_of(len(values))}, {short} {'has' if short == 1 else 'have'} a distance "
-            "shorter than the most lenient requirement, as measured.",
-            *_at_the_end(values, found.x), _told(column.stacks.spread, "", "")]
+    count, short = number_of(len(column.stacks.rows)), column.stacks.below(1.0)
+    says = [f"Of {count}, {short} {'has' if short == 1 else 'have'} a distance shorter than "
+            "the most lenient requirement, as measured.",
+            *_at_the_end(column.stacks, found.x), _told(column.stacks.spread, "", "")]
     return Picture(mark_safe(distribution(chart)), says, _legend(found),
                    ("Margin", "Beside the lenient requirement"), "tightest first",
                    lambda row: _margin_cells(float(column.values[row])))
@@ -161,12 +160,12 @@ def _told(found: Spread, name: str, unit: str) -> str:
     return f"{told}\u202f{unit}." if unit else f"{told}."
 
 
-def _at_the_end(values: np.ndarray, axis: Axis) -> list[str]:
-    count = int((values < axis.low).sum())
+def _at_the_end(made: Stacks, axis: Axis) -> list[str]:
+    count = made.below(axis.low)
     if not count:
         return []
     return [f"At the left end of the scale {number_of(count)} {'lies' if count == 1 else 'lie'} at "
-            f"{number(float(values.min()))} or below {number(axis.low)}."]
+            f"{number(float(made.values[0]))} or below {number(axis.low)}."]
 
 
 def _legend(found: Spreads) -> list[Legend]:

@@ -95,10 +95,11 @@ def _plural(words: str, count: int) -> str:
 
 def unknown_of(kind: PopulationKind, numbers: ListedNumbers, row: int) -> list[str]:
     """Why one unit is not drawn."""
-    return [words for column, words in kind.needs.items() if not _is_known(numbers, column)[row]]
+    return [words for column, words in kind.needs.items()
+            if not _is_known(numbers, column, slice(row, row + 1))[0]]
 
 
-def _is_known(numbers: ListedNumbers, column: str) -> np.ndarray:
+def _is_known(numbers: ListedNumbers, column: str, rows: slice = slice(None)) -> np.ndarray:
     """Nothing weighs nothing and delivers nothing: such a number is none. A distance can be 0."""
-    values = numbers[column]
+    values = numbers[column][rows]
     return np.isfinite(values) & ((values > 0) | (column == "insulation_margin"))

@@ -23,3 +23,9 @@ def test_of_many_the_ends_are_named():
     assert found.is_dense
     assert found.points.tolist() == [*range(MOST_AT_ENDS),
                                      *range(len(values) - MOST_AT_ENDS, len(values))]
+
+
+def test_how_many_have_less_is_told_of_those_that_are_known():
+    found = stacks(np.array([5.0, 0.0, np.nan, 2.0]), np.ones(4, bool), 1.0, 10.0)
+    assert found.values.tolist() == [0.0, 2.0, 5.0]
+    assert [found.below(value) for value in (0.0, 2.0, 2.5, 9.0)] == [0, 1, 2, 3]
