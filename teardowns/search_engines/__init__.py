@@ -2,7 +2,8 @@
 
     install(connection)             make the index, or make it anew where its definition changed
     missing(connection)             what of it is not there
-    ids(connection, tiers, limit)   rows by tier, the newest first in each; ids_by_tier: apart
+    ids(connection, tiers, limit)   rows by tier, the newest first in each, so many of each at most
+    by_group(connection, groups, …) the same of several groups of tiers, so many of each group
     inside(connection, pieces, …)   rows with pieces inside their markings
     beginning(connection, column)   how a column is asked for what begins with a text
     tidy(connection)                what the database does not do by itself to keep it quick
@@ -48,24 +49,20 @@ def tidy(connection: BaseDatabaseWrapper) -> None:
 
 def ids(connection: BaseDatabaseWrapper, tiers: Sequence[Wanted], limit: int) -> list[int]:
     """Keys of rows that have what a tier wants, tier after tier, each row once."""
-    by_tier = ids_by_tier(connection, tiers, limit)
+    by_tier = by_group(connection, [[tier] for tier in tiers], limit)
     return list(dict.fromkeys(key for keys in by_tier for key in keys))
 
 
-def ids_by_tier(connection: BaseDatabaseWrapper, tiers: Sequence[Wanted], limit: int,
-                enough_from: int | None = None) -> list[list[int]]:
-    """For each tier the keys of its rows, the newest first, at most `limit`; one query for all.
+def by_group(connection: BaseDatabaseWrapper, groups: Sequence[Sequence[Wanted]],
+             limit: int) -> list[list[int]]:
+    """For each group of tiers the keys of its rows, at most `limit`; one query for all.
 
-    With a limit of one it is any row, which is quicker.
-
-    enough_from : from this tier on, none needs to be asked after one that reached the limit
+    Tier after tier, the newest first in each, each row once in a group. With a limit of one it is
+    any row of the first tier that has one, which is quicker.
     """
-    found: list[list[int]] = [[] for _ in tiers]
-    last = len(tiers) if enough_from is None else enough_from
-    if tiers:
-        for tier, key in engine(connection).by_tier(connection, tiers, limit, last):
-            found[tier].append(key)
-    return found
+    if not any(groups):
+        return [[] for _ in groups]
+    return engine(connection).by_group(connection, groups, limit)
 
 
 def inside(connection: BaseDatabaseWrapper, pieces: Sequence[str], besides: Wanted | None,

@@ -7,6 +7,7 @@ from __future__ import annotations
 import hashlib
 import logging
 from collections.abc import Sequence
+from itertools import accumulate
 
 from django.db import DatabaseError, transaction
 from django.db.backends.base.base import BaseDatabaseWrapper
@@ -16,31 +17,101 @@ from teardowns.searching.wanted import Wanted
 from . import written as writing
 
 TABLE = "teardowns_searchtext"
-# Long columns go out of the rows, so that reading the keys of many rows reads few pages.
+BLOCK, FIRST_BLOCKS = 1 << 14, 2        # keys, of four times as few units; blocks looked into first
+MANY = 6                    # times as many rows as are asked for: then a part of the table will do
+# Long columns go out of the rows, so that reading the keys of many rows reads few pages. A lexeme
+# says in which block of keys a row lies, so that the newest rows with a word that most have are
+# found without all the others.
 LEXEMES = (
     f"ALTER TABLE {TABLE} SET (toast_tuple_target = 128)",
     f"ALTER TABLE {TABLE} DROP COLUMN IF EXISTS lexemes",
-    f"""ALTER TABLE {TABLE} ADD COLUMN lexemes tsvector
-        GENERATED ALWAYS AS (array_to_tsvector(string_to_array(tokens, ' '))) STORED""",
+    f"""ALTER TABLE {TABLE} ADD COLUMN lexemes tsvector GENERATED ALWAYS AS (array_to_tsvector(
+        string_to_array(tokens, ' ') || ('block' || (id / {BLOCK})::text))) STORED""",
     f"CREATE INDEX searchtext_lexemes ON {TABLE} USING gin (lexemes)",
-    # The planner takes no account of what it costs to fetch a lexeme column that lies outside of
-    # its row, and would rather filter the table from its end.
-    f"""CREATE OR REPLACE FUNCTION searchtext_tiers(
-            wanted tsquery[], most integer, enough_from integer) RETURNS TABLE (tier integer,
-            key bigint)
-        LANGUAGE plpgsql STABLE SET enable_seqscan = off SET enable_indexscan = off
-        SET max_parallel_workers_per_gather = 0 AS $$
-        DECLARE got integer;
+    "DROP FUNCTION IF EXISTS searchtext_tiers",
+)
+# The planner takes no account of what it costs to fetch a lexeme column that lies outside of its
+# row, and would rather filter the table from its end.
+SETTINGS = ("SET enable_seqscan = off SET enable_indexscan = off "
+            "SET max_parallel_workers_per_gather = 0")
+FUNCTIONS = (
+    # The newest rows that have what is wanted, the largest key first. Where the first blocks have
+    # many, as many more are looked through as it will take; otherwise all at once.
+    f"""CREATE OR REPLACE FUNCTION searchtext_newest(wanted tsquery, most integer, last bigint,
+            first_blocks tsquery) RETURNS bigint[] LANGUAGE plpgsql STABLE AS $$
+        DECLARE
+            top bigint := last;                     -- the newest block that was not looked through
+            width bigint := {FIRST_BLOCKS};
+            blocks tsquery := first_blocks;
+            found bigint[] := '{{}}';
         BEGIN
-            FOR n IN 1 .. cardinality(wanted) LOOP
-                IF most = 1 THEN        -- whether there is any: which one does not matter
-                    RETURN QUERY SELECT n - 1, id FROM {TABLE} WHERE lexemes @@ wanted[n] LIMIT 1;
-                ELSE
-                    RETURN QUERY SELECT n - 1, id FROM {TABLE} WHERE lexemes @@ wanted[n]
-                        ORDER BY id DESC LIMIT most;
+            WHILE blocks IS NOT NULL AND cardinality(found) < most LOOP
+                found := found || ARRAY(
+                    SELECT id FROM {TABLE} WHERE lexemes @@ (wanted && blocks)
+                    ORDER BY id DESC LIMIT most - cardinality(found));
+                top := top - width;
+                EXIT WHEN cardinality(found) = 0;
+                width := (most - cardinality(found)) * (last - top) * 5
+                    / (cardinality(found) * 4) + 1;
+                blocks := CASE WHEN width < top THEN searchtext_blocks(top, width) END;
+            END LOOP;
+            IF cardinality(found) < most THEN
+                found := found || ARRAY(
+                    SELECT id FROM {TABLE} WHERE lexemes @@ wanted AND id + 0 < (top + 1) * {BLOCK}
+                    ORDER BY id DESC LIMIT most - cardinality(found));
+            END IF;
+            RETURN found;
+        END $$""",
+    # The newest blocks up to this one.
+    """CREATE OR REPLACE FUNCTION searchtext_blocks(top bigint, width bigint) RETURNS tsquery
+        LANGUAGE sql IMMUTABLE AS $$
+            SELECT string_agg('block' || n, '|')::tsquery FROM generate_series(
+                top - width + 1, top) n $$""",
+    # The newest blocks, where so many rows have what is wanted that a part of the table will do.
+    f"""CREATE OR REPLACE FUNCTION searchtext_first_blocks(wanted tsquery, most integer,
+            last bigint) RETURNS tsquery LANGUAGE plpgsql STABLE AS $$
+        DECLARE blocks tsquery;
+        BEGIN
+            IF last > {FIRST_BLOCKS} THEN
+                blocks := searchtext_blocks(last, {FIRST_BLOCKS});
+                IF (SELECT count(*) FROM {TABLE} WHERE lexemes @@ (wanted && blocks))
+                        > {MANY} * most * {FIRST_BLOCKS} / last THEN
+                    RETURN blocks;
                 END IF;
-                GET DIAGNOSTICS got = ROW_COUNT;
-                EXIT WHEN got >= most AND n > enough_from;
+            END IF;
+            RETURN NULL;
+        END $$""",
+    # Of each group of tiers the rows of one tier after the other, those that came before left out
+    # within the index. ends : of the groups, as numbers of their last tiers; last : block
+    f"""CREATE OR REPLACE FUNCTION searchtext_best(wanted tsquery[], ends integer[], most integer,
+            last bigint) RETURNS TABLE (of_group bigint[]) LANGUAGE plpgsql STABLE {SETTINGS} AS $$
+        DECLARE
+            n integer := 1;
+            before tsquery;
+            first_blocks tsquery;
+            tier bigint[];
+        BEGIN
+            FOR g IN 1 .. cardinality(ends) LOOP
+                of_group := '{{}}';
+                before := NULL;
+                -- The last tier of a group has the most.
+                first_blocks := CASE WHEN most > 1 AND n <= ends[g] THEN
+                    searchtext_first_blocks(wanted[ends[g]], most, last) END;
+                WHILE n <= ends[g] AND cardinality(of_group) < most LOOP
+                    IF most = 1 THEN    -- whether there is any: which one does not matter
+                        tier := ARRAY(SELECT id FROM {TABLE} WHERE lexemes @@ wanted[n] LIMIT 1);
+                    ELSE
+                        tier := searchtext_newest(coalesce(wanted[n] && !!before, wanted[n]),
+                                                  most - cardinality(of_group), last, first_blocks);
+                    END IF;
+                    IF cardinality(tier) > 0 THEN
+                        before := coalesce(before || wanted[n], wanted[n]);
+                        of_group := of_group || tier;
+                    END IF;
+                    n := n + 1;
+                END LOOP;
+                n := ends[g] + 1;
+                RETURN NEXT;
             END LOOP;
         END $$""",
 )
@@ -49,11 +120,13 @@ PIECES_INDEX = (
     "DROP INDEX IF EXISTS searchtext_pieces",
     f"CREATE INDEX searchtext_pieces ON {TABLE} USING gin (run_together gin_trgm_ops)",
 )
-VERSION = hashlib.sha256("".join((*LEXEMES, *PIECES_INDEX)).encode()).hexdigest()
+VERSION = hashlib.sha256("".join((*LEXEMES, *FUNCTIONS, *PIECES_INDEX)).encode()).hexdigest()
 NO_EXTENSION = ("The extension pg_trgm cannot be created here, so that a search for a piece of a "
                 "marking reads every row: let a superuser run CREATE EXTENSION pg_trgm, then "
                 "migrate.")
 
+BEST = f"""SELECT of_group FROM searchtext_best(
+    %s::tsquery[], %s, %s, (SELECT max(id) / {BLOCK} FROM {TABLE}))"""
 PIECES = f"""SELECT id FROM {TABLE} WHERE {{where}} AND id %% 4 = %s
     ORDER BY id DESC LIMIT %s"""
 INSIDE = "run_together LIKE %s"
@@ -62,7 +135,7 @@ BESIDES = "lexemes @@ %s::tsquery"
 
 def install(connection: BaseDatabaseWrapper) -> None:
     """Without the right to make the extension all works on, slower."""
-    _run(connection, LEXEMES)
+    _run(connection, (*LEXEMES, *FUNCTIONS))
     try:
         _run(connection, PIECES_INDEX)
     except DatabaseError as error:
@@ -93,12 +166,13 @@ def written(wanted: Wanted) -> str:
     return writing.written(wanted, _token, " & ", " | ")
 
 
-def by_tier(connection: BaseDatabaseWrapper, tiers: Sequence[Wanted], limit: int,
-            enough_from: int) -> list[tuple[int, int]]:
+def by_group(connection: BaseDatabaseWrapper, groups: Sequence[Sequence[Wanted]],
+             limit: int) -> list[list[int]]:
+    wanted = [written(tier) for tiers in groups for tier in tiers]
+    ends = list(accumulate(map(len, groups)))
     with connection.cursor() as cursor:
-        cursor.execute("SELECT tier, key FROM searchtext_tiers(%s::tsquery[], %s, %s)",
-                       [list(map(written, tiers)), limit, enough_from])
-        return cursor.fetchall()
+        cursor.execute(BEST, [wanted, ends, limit])
+        return [keys for keys, in cursor.fetchall()]
 
 
 def beginning(column: str, text: str) -> tuple[str, list[str]]:

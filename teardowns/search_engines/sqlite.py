@@ -35,7 +35,7 @@ DEFINITIONS = TABLES | TRIGGERS
 
 PAGES, STEPS = 500, 2000        # of 4 kB that a step writes, and steps
 
-OF_TIER = """SELECT {tier}, rowid FROM (SELECT rowid FROM search_tokens
+OF_TIER = """SELECT {group}, rowid FROM (SELECT rowid FROM search_tokens
     WHERE search_tokens MATCH %s ORDER BY rowid DESC LIMIT %s)"""
 PIECES = """SELECT rowid FROM search_pieces WHERE {where} AND rowid %% 4 = %s
     ORDER BY rowid DESC LIMIT %s"""
@@ -83,14 +83,18 @@ def written(wanted: Wanted) -> str:
     return writing.written(wanted, _token, " AND ", " OR ")
 
 
-def by_tier(connection: BaseDatabaseWrapper, tiers: Sequence[Wanted], limit: int,
-            enough_from: int) -> list[tuple[int, int]]:
+def by_group(connection: BaseDatabaseWrapper, groups: Sequence[Sequence[Wanted]],
+             limit: int) -> list[list[int]]:
     """All tiers: another one costs less than asking whether it is needed."""
-    select = " UNION ALL ".join(OF_TIER.format(tier=n) for n in range(len(tiers)))
-    values = [value for wanted in tiers for value in (written(wanted), limit)]
+    tiers = [(n, wanted) for n, some in enumerate(groups) for wanted in some]
+    select = " UNION ALL ".join(OF_TIER.format(group=n) for n, _ in tiers)
+    values = [value for _, wanted in tiers for value in (written(wanted), limit)]
+    found: list[dict[int, None]] = [{} for _ in groups]
     with connection.cursor() as cursor:
         cursor.execute(select, values)
-        return cursor.fetchall()
+        for group, key in cursor.fetchall():
+            found[group][key] = None
+    return [list(keys)[:limit] for keys in found]
 
 
 def beginning(column: str, text: str) -> tuple[str, list[str]]:

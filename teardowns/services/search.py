@@ -3,7 +3,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import chain
 
 from django.db import connection
 from django.utils.html import escape
@@ -11,7 +10,7 @@ from django.utils.safestring import SafeString, mark_safe
 
 from teardowns.models import Findable, SearchText
 from teardowns.models.search_texts import KINDS, of_text_key
-from teardowns.search_engines import ids, ids_by_tier, inside
+from teardowns.search_engines import by_group, ids, inside
 from teardowns.searching.marking_hits import excerpt
 from teardowns.searching.question import as_phrase, read_question
 from teardowns.searching.tiers import misread_tiers, other_tiers, pieces_inside, unit_tiers
@@ -77,12 +76,8 @@ def _line(pieces):
 
 def _as_typed(text, limit):
     """Keys of units, and of parts and families."""
-    of_others = other_tiers(text)
-    count = len(of_others)
-    found = ids_by_tier(connection, [*of_others, *unit_tiers(text)], limit, enough_from=count)
-    others, keys = (list(dict.fromkeys(chain.from_iterable(tiers)))
-                    for tiers in (found[:count], found[count:]))
-    return keys[:limit], others
+    others, units = by_group(connection, [other_tiers(text), unit_tiers(text)], limit)
+    return units, others
 
 
 def _misread_too(keys, text, limit):

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from django.db import connection
 
 from teardowns.models import SearchTerm
-from teardowns.search_engines import beginning, ids_by_tier
+from teardowns.search_engines import beginning, by_group
 from teardowns.searching.folding import as_read, plain
 from teardowns.searching.near_words import MOST_EDITS, halves, nearest
 from teardowns.searching.question import MOST_LETTERS, MOST_WORDS, read_question
@@ -132,7 +132,7 @@ def _public(texts: Iterable[str]) -> list[str]:
     asked = [(text, question) for text in texts if (question := read_question(text))]
     wanted: list[Wanted] = [
         AnyOf(tuple(_has(kind, question) for kind in (UNIT, OTHER))) for _, question in asked]
-    found = ids_by_tier(connection, wanted, 1)
+    found = by_group(connection, [[one] for one in wanted], 1)
     return [text for (text, _), keys in zip(asked, found, strict=True) if keys]
 
 

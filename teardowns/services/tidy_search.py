@@ -4,7 +4,7 @@ from __future__ import annotations
 from django.db import connection
 
 from teardowns.models import SearchTerm
-from teardowns.search_engines import ids_by_tier, tidy
+from teardowns.search_engines import by_group, tidy
 from teardowns.searching.tokens import ANY, OTHER, UNIT
 from teardowns.searching.wanted import AnyOf, Token
 
@@ -25,7 +25,7 @@ def sweep_terms(after_pk: int = 0, size: int = SLICE) -> int | None:
                  .values_list("pk", "key")[:size])
     for start in range(0, len(terms), AT_ONCE):
         some = terms[start:start + AT_ONCE]
-        found = ids_by_tier(connection, [_anywhere(key) for _, key in some], 1)
+        found = by_group(connection, [[_anywhere(key)] for _, key in some], 1)
         gone = [pk for (pk, _), keys in zip(some, found, strict=True) if not keys]
         SearchTerm.objects.filter(pk__in=gone).delete()
     return terms[-1][0] if len(terms) == size else None

@@ -5,9 +5,9 @@ from django.db import connection
 from teardowns.models import SearchText
 from teardowns.search_engines import (
     beginning,
+    by_group,
     engine,
     ids,
-    ids_by_tier,
     inside,
     install,
     install_after_migrating,
@@ -75,7 +75,7 @@ def test_tiers_come_one_after_the_other_and_each_row_once():
     put(4, "uma ura")
     put(8, "ura")
     assert ids(connection, [Token("uma"), Token("ura")], 10) == [4, 8]
-    assert ids_by_tier(connection, [Token("uma"), Token("urz"), Token("ura")], 10) == [
+    assert by_group(connection, [[Token("uma")], [Token("urz")], [Token("ura")]], 10) == [
         [4], [], [8, 4]]
 
 
@@ -83,17 +83,38 @@ def test_each_tier_has_its_limit_and_no_tier_asks_nothing():
     for key in (4, 8, 12):
         put(key, "ura")
     assert found(Token("ura"), limit=2) == [12, 8]
-    assert ids(connection, [], 10) == []
+    assert ids(connection, [], 10) == by_group(connection, [], 10) == []
+    assert by_group(connection, [[], [Token("ura")]], 1)[0] == []
 
 
-def test_of_tiers_that_need_not_all_be_asked_the_first_full_one_is_the_last_that_counts():
-    for key in (4, 8, 12):
-        put(key, "ura urb")
-    tiers = [Token("ura"), Token("urb"), Token("ura")]
-    full, *_ = ids_by_tier(connection, tiers, 2, enough_from=0)
-    assert full == [12, 8]
-    full, also, _ = ids_by_tier(connection, tiers, 2, enough_from=1)
-    assert full == also == [12, 8]
+def test_a_group_of_tiers_has_one_limit_and_names_each_row_once_by_its_first_tier():
+    for key, tokens in ((4, "ura urb"), (8, "ura"), (12, "urb"), (16, "ura urb")):
+        put(key, tokens)
+    a, b = Token("ura"), Token("urb")
+    assert by_group(connection, [[a, b], [b, a]], 10) == [[16, 8, 4, 12], [16, 12, 4, 8]]
+    assert by_group(connection, [[a, b], [b]], 2) == [[16, 8], [16, 12]]
+    assert by_group(connection, [[a, Token("urc"), b, AnyOf((a, b))]], 4) == [[16, 8, 4, 12]]
+
+
+def test_the_last_place_of_a_group_goes_to_the_newest_that_is_left():
+    put(4, "uma")
+    for key in (8, 12, 16):
+        put(key, "ura")
+    assert by_group(connection, [[Token("uma"), Token("ura")]], 2) == [[4, 16]]
+
+
+@pytest.mark.parametrize("limit", [1, 2, 3, 5, 8, 100])
+@pytest.mark.parametrize("word", [Token("ura"), Token("urb"), Token("ur", is_start=True),
+                                  AllOf((Token("ura"), Token("urb")))])
+def test_the_newest_are_found_wherever_they_lie_among_a_million(word, limit):
+    """Keys far apart: an engine may look through the newest first."""
+    rows = {key: f"ura {'urb' * (n % 3 == 0)}".strip()
+            for n, key in enumerate(range(4, 4_000_000, 170_000))}
+    SearchText.objects.bulk_create([SearchText(id=key, title="", tokens=tokens)
+                                    for key, tokens in rows.items()])
+    is_b = word not in (Token("ura"), Token("ur", is_start=True))
+    wanted = [key for key in sorted(rows, reverse=True) if not is_b or "urb" in rows[key]]
+    assert found(word, limit) == wanted[:limit] or (limit == 1 and found(word, 1)[0] in wanted)
 
 
 def test_a_piece_is_found_inside_of_one_marking_and_not_across_two():
