@@ -31,6 +31,8 @@ SAFETY = (
     "{inner} to {outer}, layers {places}",
     "the tabulated figure is {required}",
     "the highest allowed value is {required}",
+    "{name}, {value} where {required} is tabulated",
+    "{name}, {value} where {required} is the most",
 )
 DREW = "The unit examined drew {current} at full load; the plate prints {printed}"
 CHECKS = (

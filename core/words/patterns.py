@@ -36,7 +36,7 @@ class Pattern:
     def values(self, text: str) -> dict[str, str] | None:
         """What stands at each place; None where the text is none of its sentences."""
         found = self.quick.fullmatch(text)
-        if found and any(one.count("(") != one.count(")") for one in found.groups("")):
+        if found and _closes(text) and not all(map(_closes, found.groups(""))):
             found = self.careful.fullmatch(text)
         return found.groupdict("") if found else None
 
@@ -45,6 +45,7 @@ class Pattern:
 class Match:
     translation: str
     values: dict[str, str]           # what stood at each place
+    letters: int                     # of the pattern
 
     @property
     def said(self) -> list[str]:
@@ -53,6 +54,10 @@ class Match:
 
     def takes_in(self, end: re.Pattern[str]) -> bool:
         return any(end.search(value) for value in self.values.values())
+
+    def cuts(self, listed: list[str]) -> bool:
+        """Whether a place takes in a joint of a list: piece, joint, piece, …"""
+        return any(joint in value for joint in listed[1::2] for value in self.values.values())
 
     def filled(self, said: dict[str, str]) -> str:
         return PLACE.sub(
@@ -73,6 +78,10 @@ def _regex(text, stands):
               f"(?P<{name}>{stands})" for n, name in enumerate(parts[1::3])]
     return re.compile("".join(re.escape(literal) + place for literal, place in
                               zip(literals, [*places, ""], strict=True)), re.DOTALL)
+
+
+def _closes(text):
+    return text.count("(") == text.count(")")
 
 
 def _whole_words(literals):
@@ -99,4 +108,4 @@ class Patterns:
                    if one.words <= words]
         for one in sorted(fitting, key=lambda one: (-one.letters, one.text)):
             if (values := one.values(text)) is not None:
-                yield Match(one.translation, values)
+                yield Match(one.translation, values, one.letters)

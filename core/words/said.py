@@ -5,7 +5,6 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from functools import cache, lru_cache
-from itertools import takewhile
 from pathlib import Path
 
 from django.conf import settings
@@ -13,26 +12,16 @@ from django.utils.translation import get_language, override
 
 from .as_written import AsWritten
 from .catalogue_file import read_translations
+from .cuts import APART, SENTENCE_END, Cut, aside, is_no_word, items, sentences, values
 from .numbers import is_measure, numbers_in
 from .patterns import PLACE, Patterns
 
-SENTENCE_END = re.compile(r"(?<=[.?!:;])\s+(?=[“‘(A-ZÄÖÜ0-9])")
 PARAGRAPH = re.compile(r"\n[ \t]*\n\s*")
 LINE = re.compile(r"[ \t]*\n[ \t]*")
-# How a list is joined, the weakest joint first: "a, b; c" is two pieces, and one of them has two.
-# What stands in brackets is no list of its own.
-JOINTS = tuple(re.compile(rf"({joint})(?![^()]*\))") for joint in (
-    "; | · ", ": ", ", and |, or |, ", " and | or "))
-# A name that has brackets itself, such as a heading of a file: it stays as it is.
-NESTED = re.compile(r"([^()]+) (\(.*\(.*\).*\))", re.DOTALL)
-ASIDE = re.compile(r"(.+) \(([^()]*)\)", re.DOTALL)
-CAPITALS = re.compile(r"[^\W\d_a-zäöüß]+[A-ZÄÖÜ\d.,+−/-]*[a-z]?|[A-Za-z\d]+_\w+,?")
-SURE = 8        # letters that have to be known before a text is said that is not known whole
-BLANKS = re.compile("[ \u00a0\u2009\u202f]")
-COUNTED = re.compile(rf"([−+-]?\d+(?:[.,]\d+)?(?: of \d+)?\.?)({BLANKS.pattern})(\D.*)",
-                     re.DOTALL)
-LONG_NAMES = (5, 3)       # pieces and joints of a name that has two joints, or one
 LETTERS = re.compile(r"[^\W\d_]{2,}")
+SURE = 8         # letters that have to be known before a text is said that is not known whole
+FEW = 10         # letters of a pattern that may as well be the joint of a list: "{p} to {p_2}"
+LONGEST = 5      # pieces and joints of a name with joints inside
 
 
 def said(text: str, language: str | None = None) -> str:
@@ -101,7 +90,7 @@ class Catalogue:
         bare = text.strip()
         if not LETTERS.search(bare) or is_measure(bare):
             return Said(numbers_in(self.code, text))
-        if _is_no_word(bare) or PLACE.fullmatch(bare):
+        if is_no_word(bare) or PLACE.fullmatch(bare):
             said = self._known(bare) or Said(numbers_in(self.code, bare))
         else:
             said = self._known(bare) or self._best(bare)
@@ -124,24 +113,26 @@ class Catalogue:
         return least
 
     def _ways(self, text: str) -> Iterator[Said]:
-        """Patterns of one sentence, sentence by sentence, patterns of several sentences, lists.
+        """By a pattern, sentence by sentence, words and their value, item by item of a list.
 
-        A place could take in a whole sentence that follows: that is the way when no other is.
+        A place could take in what follows, the next sentence or the rest of a list: that is the way
+        when no other is.
         """
-        across = []
-        yield from (said for said in self._with_value(text, self._known) if not said.missed)
+        listed, doubtful = items(text), []
         for match in self._matches(text):
-            if match.takes_in(SENTENCE_END):
-                across.append(match)
+            if match.takes_in(APART) or match.letters < FEW and match.cuts(listed):
+                doubtful.append(match)
             else:
                 yield self._filled(match, text)
-        if SENTENCE_END.search(text):
-            yield _joined(self._sentences(text))
-        yield from (self._filled(match, text) for match in across)
-        yield from self._with_value(text)
+        yield self._in_pieces(sentences(text))
+        if not (said := self._in_pieces(listed)).missed:
+            yield said
+        yield from map(self._in_pieces, values(text))
+        yield from (self._filled(match, text) for match in doubtful)
         if text[-1] in ".:;," and not (said := self._said(text[:-1])).missed:
-            yield Said(said.text + text[-1])
-        yield from self._lists(text)
+            yield replace(said, text=said.text + text[-1])
+        if found := aside(text):
+            yield self._with_aside(*found)
 
     def _matches(self, text):
         for one in (text, _swapped(text)):
@@ -152,71 +143,26 @@ class Catalogue:
         text = match.filled({name: one.text for name, one in said.items()})
         return Said(_as_begun(begun, text), _all_missed(said.values()))
 
-    def _sentences(self, text: str) -> Iterator[Said]:
-        """As many sentences at once as the catalogue has as one text, else one by one."""
-        ends = [*(found.start() for found in SENTENCE_END.finditer(text)), len(text)]
-        begin = 0
-        while begin < len(text):
-            later = [end for end in ends if end > begin]
-            end = next((end for end in reversed(later[1:])
-                        if end - begin < len(text) and self._is_one(text[begin:end])), later[0])
-            yield self._said(text[begin:end])
-            begin = end + len(text[end:]) - len(text[end:].lstrip())
+    def _in_pieces(self, cut: Cut) -> Said:
+        """As many pieces at once as the catalogue has as one text, else one by one."""
+        said, begin = [], 0
+        if len(cut) == 1:
+            return Said(cut[0], (cut[0],))
+        while begin < len(cut):
+            end = next((end for end in range(min(len(cut), begin + LONGEST), begin + 1, -2)
+                        if end - begin < len(cut) and self._is_one("".join(cut[begin:end]))),
+                       begin + 1)
+            joint = "".join(cut[end:end + 1])
+            said += [self._said("".join(cut[begin:end])), Said(self._words.get(joint, joint))]
+            begin = end + 1
+        return _joined(said)
 
     def _is_one(self, text: str) -> bool:
-        """Whether it is one text of the catalogue, and no list of several."""
-        return self._known(text) is not None or any(
-            not one.missed for one in self._whole(text, self._patterns.matches(text)))
-
-    def _whole(self, text, matches):
-        yield from (self._filled(match, text) for match in matches
-                    if not match.takes_in(SENTENCE_END))
-        yield from self._with_value(text)
-
-    def _with_value(self, text: str, asked: Callable[[str], object] = len) -> Iterator[Said]:
-        """Words before a value or after a number: "primary switch 102 °C", "52 turns".
-
-        asked : what has to find something in the words, to say them beside the value
-        """
-        blanks = [blank.span() for blank in BLANKS.finditer(text)]
-        if values := list(takewhile(lambda at: _is_no_word(text[at[1]:]), reversed(blanks))):
-            start, end = values[-1]
-            if asked(text[:start]):
-                yield self._beside(text[:start], text[end:], text[start:end])
-        if found := COUNTED.fullmatch(text):
-            number, blank, words = found.groups()
-            if asked(words):
-                yield self._beside(number, words, blank)
-
-    def _beside(self, one, other, blank=" "):
-        return _joined((self._said(one), self._said(other)), blank)
-
-    def _lists(self, text: str) -> Iterator[Said]:
-        """Pieces of a list, where every one of them is known."""
-        if aside := ASIDE.fullmatch(text):
-            yield self._with_aside(*aside.groups())
-        if nested := NESTED.fullmatch(text):
-            head = self._said(nested[1])
-            yield replace(head, text=f"{head.text} {nested[2]}")
-        for joint in JOINTS:
-            parts = joint.split(text)
-            if len(parts) > 1:
-                runs = list(self._runs(parts))
-                known = [self._said(run) for run, _ in runs]
-                if not _all_missed(known):
-                    yield Said("".join(part for one, (_, after) in zip(known, runs, strict=True)
-                                       for part in (one.text, self._words.get(after, after))))
-                return
-
-    def _runs(self, parts: list[str]) -> Iterator[tuple[str, str]]:
-        """Pieces and the joint after each; a name that has a joint inside is one piece."""
-        begin = 0
-        while begin < len(parts):
-            end = next((begin + count for count in LONG_NAMES
-                        if count < len(parts) and begin + count <= len(parts)
-                        and self._is_one("".join(parts[begin:begin + count]))), begin + 1)
-            yield "".join(parts[begin:end]), parts[end] if end < len(parts) else ""
-            begin = end + 1
+        """Whether it is one text of the catalogue, with its value, and no list of several."""
+        pieces = (piece for cut in values(text) for piece in cut)
+        return any(map(self._known, (text, *pieces))) or any(
+            not self._filled(match, text).missed for match in self._patterns.matches(text)
+            if not match.takes_in(SENTENCE_END))
 
     def _with_aside(self, text, aside):
         """What stands in brackets is often a name that a person gave: it may stay as it is."""
@@ -224,18 +170,13 @@ class Catalogue:
         return replace(said, text=f"{said.text} ({aside if beside.missed else beside.text})")
 
 
-def _joined(pieces, blank=" "):
+def _joined(pieces, blank=""):
     pieces = list(pieces)
     return Said(blank.join(one.text for one in pieces), _all_missed(pieces))
 
 
 def _all_missed(pieces):
     return tuple(missed for one in pieces for missed in one.missed)
-
-
-def _is_no_word(text):
-    """Values and names that are the same in each language: "USB-C1 102 °C", "PRI_SEC"."""
-    return all(is_measure(one) or CAPITALS.fullmatch(one) for one in text.split())
 
 
 def _swapped(text):
