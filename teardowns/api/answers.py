@@ -1,15 +1,18 @@
 """Answers in JSON with their validators, and 304 where nothing has changed."""
 import json
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 from hashlib import sha256
+from time import monotonic
 from typing import Any
 
 from django.core.serializers.json import DjangoJSONEncoder
 from django.http import HttpRequest, HttpResponse
 from django.utils.cache import get_conditional_response
 from django.utils.http import http_date
+
+from teardowns.views.kept_pages import LONGEST_ADDRESS, Kept, State, keep, key_of, still_right
 
 JSON = "application/json"
 
@@ -42,6 +45,23 @@ def written(request: HttpRequest, answer: Answer) -> HttpResponse:
         stamp = int(answer.changed.timestamp())
         response["Last-Modified"] = http_date(stamp)
     return get_conditional_response(request, response["ETag"], stamp, response)
+
+
+def kept(request: HttpRequest, state: State | None, make: Callable[[], Answer]) -> HttpResponse:
+    """What everybody is answered at an address, made once as long as that state holds."""
+    if state is None or len(request.get_full_path()) > LONGEST_ADDRESS:
+        return written(request, make())
+    key = key_of(request)
+    page = still_right(key, state)
+    if page is None:
+        answer = written(request, make())
+        if answer.status_code != 200:
+            return answer
+        page = Kept(answer.content, dict(answer.headers), answer["ETag"], state, state.listing,
+                    monotonic())
+        keep(key, page)
+    response = HttpResponse(page.body, headers=page.headers)
+    return get_conditional_response(request, page.etag, None, response)
 
 
 def content_of(payload: Any) -> bytes:

@@ -13,6 +13,7 @@ from django.http import HttpRequest, HttpResponse
 
 from core.buckets import MINUTE, left_of, network_of, take
 from core.problems import problem
+from core.tallies import tallies
 
 TOO_OFTEN = "Too many requests in a minute: come back in {} s. Longer pages save you most of " \
             "them, and the bulk data all."
@@ -23,6 +24,7 @@ class Allowance:
 
     def __init__(self, request: HttpRequest, writes: bool):
         person = request.user.pk if request.user.is_authenticated else None
+        self.writes, self.left = writes, 0.0
         self.name = "api-writes" if writes else "api-reads"
         self.owner = person or network_of(request)
         self.amount = settings.API_WRITES if writes else (
@@ -32,14 +34,17 @@ class Allowance:
 
     def taken(self) -> HttpResponse | None:
         """None once a request was taken out of it, else the answer that says to wait."""
-        wait = take(self.name, self.owner, self.amount, MINUTE)
+        bucket = self.name, self.owner, self.amount, MINUTE
+        if self.writes:
+            wait, self.left = take(*bucket), left_of(*bucket, time())
+        else:
+            wait, self.left = tallies.take(*bucket)
         if not wait:
             return None
         return self.told(problem(429, TOO_OFTEN.format(wait), headers={"Retry-After": str(wait)}))
 
     def told(self, response: HttpResponse) -> HttpResponse:
-        left = left_of(self.name, self.owner, self.amount, MINUTE, time())
-        full = math.ceil((self.amount - left) / self.amount * MINUTE)
+        full = math.ceil((self.amount - self.left) / self.amount * MINUTE)
         response["RateLimit-Policy"] = f'"{self.name}";q={self.amount};w={MINUTE:.0f}'
-        response["RateLimit"] = f'"{self.name}";r={math.floor(left)};t={full}'
+        response["RateLimit"] = f'"{self.name}";r={math.floor(self.left)};t={full}'
         return response

@@ -14,11 +14,12 @@ from ninja.decorators import decorate_view
 
 from core.once import FORMS
 from core.problems import problem
-from teardowns.api.answers import Answer, written
+from teardowns.api.answers import Answer, kept, written
 from teardowns.api.faults import FAULTY, StrictParser, add_faults, not_json
 from teardowns.api.idempotency import once
 from teardowns.api.limits import Allowance
 from teardowns.api.schemas.problems import Problem
+from teardowns.views.kept_pages import State
 
 TITLE, VERSION = "Underplate", "1.0.0"
 NO_SUCH_PARAMETER = "There is no such parameter here: leave it out, or check its spelling."
@@ -29,16 +30,20 @@ add_faults(api)
 
 
 def reads(path: str, name: str, tag: str, gives: Any, *, ends: tuple[int, ...] = (404,),
-          takes: tuple[str, ...] = (), media_type: str = "", private: bool = False) -> Callable:
+          takes: tuple[str, ...] = (), media_type: str = "", private: bool = False,
+          made_of: Callable[..., State | None] | None = None) -> Callable:
     """Declare what is read at an address.
 
     gives : the schema; takes : names of its parameters; ends : statuses of its problems
     media_type : where it is not JSON; private : whether it takes a token
+    made_of : of the parameters, what everybody's answer is made of, where it is kept
     """
     def declare(view):
         @wraps(view)
         def answered(request, **given):
-            return _written(request, view, given)
+            if made_of is None:
+                return _written(request, view, given)
+            return kept(request, made_of(**given), lambda: _answer(view(request, **given)))
         statuses = {*ends, 422, 429} | ({401, 403} if private else set())
         return _declared("get", path, name, tag, answered, {200: gives, 304: None}, statuses, takes,
                          x_media_type=media_type, x_private=private)
@@ -102,4 +107,8 @@ def _written(request, view, given) -> HttpResponse:
     answer = view(request, **given)
     if isinstance(answer, HttpResponseBase):
         return answer
-    return written(request, answer if isinstance(answer, Answer) else Answer(answer))
+    return written(request, _answer(answer))
+
+
+def _answer(given):
+    return given if isinstance(given, Answer) else Answer(given)

@@ -117,15 +117,13 @@ def kept_page(state_of: Callable[..., State | None]) -> Callable[..., Any]:
             state = request.made_of = state_of(request, *args, **kwargs) if is_kept else None
             if state is None:
                 return view(request, *args, **kwargs)
-            key = (get_language() or "", request.scheme or "", request.get_host(),
-                   request.get_full_path())
-            page = _still_right(key, state)
+            key = key_of(request)
+            page = still_right(key, state)
             if page is None:
                 page = _made(request, state, lambda: view(request, *args, **kwargs))
                 if isinstance(page, HttpResponse):
                     return page
-                pages.put(key, page)
-                shared.put(_name(key), page.packed())
+                keep(key, page)
             return _sent(request, page)
         return answer
     return decorate
@@ -136,7 +134,16 @@ def _is_for_everybody(request: HttpRequest) -> bool:
             and len(request.get_full_path()) <= LONGEST_ADDRESS and not len(get_messages(request)))
 
 
-def _still_right(key: Key, state: State) -> Kept | None:
+def key_of(request: HttpRequest) -> Key:
+    return (get_language() or "", request.scheme or "", request.get_host(), request.get_full_path())
+
+
+def keep(key: Key, page: Kept) -> None:
+    pages.put(key, page)
+    shared.put(_name(key), page.packed())
+
+
+def still_right(key: Key, state: State) -> Kept | None:
     """What this process keeps, or another made meanwhile."""
     page = pages.get(key)
     right = page and _as_it_stands(page, state)

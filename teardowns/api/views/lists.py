@@ -18,6 +18,7 @@ from teardowns.api.texts import WITHOUT_NUL
 from teardowns.models import BoardFamily, ListedUnit, Part
 from teardowns.services.browse import browse
 from teardowns.services.facets import FACETS, SORTS
+from teardowns.services.page_state import list_state
 from teardowns.services.search import search, snippets
 from teardowns.services.search_suggestions import suggestions
 
@@ -28,7 +29,8 @@ FACTS = ("verdict", "claimed_power", "measured_power", "plausibility", "capabili
 MOST_FACTS = 1000
 
 
-@reads("/units", "api_units", TAG, UnitPage, takes=("sort", *PAGED, *FACETS))
+@reads("/units", "api_units", TAG, UnitPage, takes=("sort", *PAGED, *FACETS),
+       made_of=lambda **given: list_state())
 def list_units(request, facets: Query[schemas.Facets], sort: Annotated[schemas.Sort, Query(
         description="Largest first; units without it come last.")] = "newest",
         cursor: Cursor = "", size: Size = USUAL):

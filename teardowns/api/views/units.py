@@ -26,6 +26,7 @@ from teardowns.presenting.replies_shown import replies_exported
 from teardowns.services.active_rulebook import rulebook_beside
 from teardowns.services.difference_of_work import difference_of_versions
 from teardowns.services.list_units import listing_columns
+from teardowns.services.page_state import page_state
 from teardowns.views.recomputed import claim_working, line_working, safety_working
 
 TAG = "Units"
@@ -34,7 +35,8 @@ End = Annotated[Literal["low", "high"], Path(..., description="End of the mains 
                                              example="low")]
 
 
-@reads("/units/{int:unit}", "api_unit", TAG, schemas.Unit, ends=(404, 410))
+@reads("/units/{int:unit}", "api_unit", TAG, schemas.Unit, ends=(404, 410),
+       made_of=lambda unit: page_state([unit]))
 def read_unit(request, unit: UnitNumber):
     """One unit: the version that stands, and what it comes to
 
