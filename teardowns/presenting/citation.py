@@ -25,7 +25,7 @@ _BIBTEX = str.maketrans({
 class Citation:
     unit: int
     version: int
-    title: str
+    title: str               # with maker and model
     author: str              # public name of the contributor
     day: str                 # of publication, ISO 8601
     address: str             # of this version, for good
@@ -40,10 +40,16 @@ class Citation:
 def citation_of(publication: Any, assessment: Any) -> Citation:
     """publication : with its unit and contributor; assessment : whose numbers are cited"""
     return Citation(
-        unit=publication.unit_id, version=publication.number, title=visible(publication.title),
+        unit=publication.unit_id, version=publication.number, title=visible(_named(publication)),
         author=visible(publication.unit.contributor.get_username()),
         day=publication.published_at.date().isoformat(), address=version_address(publication),
         rulebook=rulebook_text(assessment.rulebook), digest=assessment.evidence_digest)
+
+
+def _named(publication: Any) -> str:
+    """The title, and what is printed on the unit, by which others look for it."""
+    printed = " ".join(filter(None, (publication.maker, publication.model)))
+    return f"{publication.title} ({printed})" if printed else publication.title
 
 
 def version_address(publication: Any) -> str:

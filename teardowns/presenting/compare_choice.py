@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
+from urllib.parse import urlencode
 
 from django.urls import reverse
 from django.utils.safestring import SafeString, mark_safe
@@ -45,9 +46,10 @@ class Offered:
     with_it: str            # the comparison with it
 
 
-def compare_address(units: Iterable[object]) -> str:
-    """units : whatever prints as the address names a unit, `3` or `8v2`"""
-    return f"{reverse('compare')}?units={','.join(map(str, units))}"
+def compare_address(units: Iterable[object], q: str = "") -> str:
+    """units : whatever prints as the address names a unit, `3` or `8v2`; q : what to look for"""
+    asked = {"units": ",".join(map(str, units))} | ({"q": q} if q else {})
+    return f"{reverse('compare')}?{urlencode(asked, safe=',')}"
 
 
 def problems_of(said: Iterable[str], withdrawn: Iterable[int],
@@ -79,12 +81,12 @@ def picked(units: Sequence[Any], keys: Sequence[object]) -> list[Picked]:
             for one, own in zip(units, keys, strict=True)]
 
 
-def offered(rows: Iterable[Any], keys: Sequence[object]) -> list[Offered]:
-    """rows : of the listing"""
+def offered(rows: Iterable[Any], keys: Sequence[object], q: str = "") -> list[Offered]:
+    """rows : of the listing; q : what found them, kept for whoever goes on choosing"""
     return [Offered(
         row.pk, row.title, " ".join(filter(None, (row.maker, row.model))),
         mark_safe(verdict_chip(row.verdict)) if row.verdict else "", _power(row),
-        reverse("unit_detail", args=[row.pk]), compare_address([*keys, row.pk])) for row in rows]
+        reverse("unit_detail", args=[row.pk]), compare_address([*keys, row.pk], q)) for row in rows]
 
 
 def _power(row) -> str:

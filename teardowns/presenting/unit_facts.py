@@ -26,11 +26,15 @@ class Fact:
 
 
 def facts(report: dict | None, rows: dict[str, list], links: Links,
-          hazard: InsulationSection) -> list[Fact]:
-    """Claimed, capability, verdict, points about safety (once the unit is assessed), mass, and
-    state of review."""
+          hazard: InsulationSection, findings: dict | None = None) -> list[Fact]:
+    """Claimed, capability, verdict, points about safety (once the unit is assessed), the gravest
+    finding where there is one, mass, and state of review.
+
+    findings : of `findings_section`
+    """
     judged = [_claimed(report), _capability(report, links), _verdict(report)] if report else []
-    return [*judged, *_safety(hazard), _mass(rows["measurement"]), _confirmed(rows)]
+    return [*judged, *_safety(hazard), *_gravest(findings), _mass(rows["measurement"]),
+            _confirmed(rows)]
 
 
 def _claimed(report: dict) -> Fact:
@@ -63,15 +67,29 @@ def _safety(hazard: InsulationSection) -> list[Fact]:
     points = hazard.points
     if points is None:
         return []
-    undecided = len(points.open) + len(points.flagged) + len(hazard.missing)
-    name, meets = "Points about safety", f"{len(points.meets)} meet their figure"
+    undecided = len(points.open) + len(points.flagged)
+    waits = [f"{undecided} open"] if undecided or not hazard.missing else []
+    waits += [f"{len(hazard.missing)} not recorded"] if hazard.missing else []
+    meets = f"{len(points.meets)} meet their figure"
     if points.short:
         verb = "falls short" if len(points.short) == 1 else "fall short"
-        return [Fact(name, f"{len(points.short)} {verb}", f"{undecided} open, {meets}",
-                     "#insulation")]
-    if not points.meets or hazard.sentences[0] == UNMEASURED:
-        return [Fact(name, "cannot tell", f"{undecided} open", "#insulation")]
-    return [Fact(name, f"{undecided} open", f"none found short, {meets}", "#insulation")]
+        value, remark = f"{len(points.short)} {verb}", [*waits, meets]
+    elif not points.meets or hazard.sentences[0] == UNMEASURED:
+        value, remark = "cannot tell", waits
+    else:
+        value, remark = waits[0], [*waits[1:], "none found short", meets]
+    return [Fact("Points about safety", value, ", ".join(remark), "#insulation")]
+
+
+def _gravest(findings: dict | None) -> list[Fact]:
+    """Its level with what it is: a level never stands alone, and a serious one that others have
+    not confirmed says so."""
+    if not findings or not findings["findings"]:
+        return []
+    first = findings["findings"][0]
+    waits = first.level == "serious" and not first.is_headline
+    return [Fact("Gravest finding", f"{first.level}, not yet confirmed" if waits else first.level,
+                 first.title, "#findings")]
 
 
 def _mass(measurements: list) -> Fact:

@@ -32,14 +32,15 @@ def unit_sheet(unit, assessment, rows: dict[str, list], confirmed: dict[str, int
     links = links_of(unit)
     report = assessment.payload if assessment else None
     hazard = insulation_section(report, rows, links)
+    findings = findings_section(report if hazard.points else None, unit, links, confirmed)
     return {
         "unit": unit,
         "record": record_line(unit),
         "hazard": hazard,
-        "findings": findings_section(report if hazard.points else None, unit, links, confirmed),
+        "findings": findings,
         "winding": winding_section_of(report, rows, links),
         "card": bench_card((report or {}).get("safety", {}).get("bench_card")),
-        "facts": facts(report, rows, links, hazard),
+        "facts": facts(report, rows, links, hazard, findings),
         "printed_texts": printed_texts(rows["printedtext"], rows["claim"]),
         "tables": evidence_tables(rows, talk),
         "foot": record_foot(unit, assessment),

@@ -45,7 +45,9 @@ def _choosing(request, keys):
     rows = units_to_compare(text, {key.pk for key in keys}) if len(keys) < MOST else []
     return {
         "q": text, "is_enough": len(keys) >= LEAST, "here": compare_address(keys),
-        "asks": _asks(len(keys)), "offered": offered(rows, keys),
+        "asks": _asks(len(keys)),
+        # Whoever adds the first goes on in what was found; the second leads to the comparison.
+        "offered": offered(rows, keys, text if len(keys) + 1 < LEAST else ""),
     }
 
 

@@ -56,6 +56,7 @@ def collect(page, live_server, pair):
     page.keyboard.press("Space")                    # a link that acts as a button
     assert link.get_attribute("aria-pressed") == "true"
     assert "at least one more" in tray.get_by_role("status").inner_text()
+    assert tray.get_by_role("link").count() == 0          # nothing to compare one unit with
     visit(page, live_server, second)
     page.locator("a.to-compare[aria-pressed]").first.click()
     tray.get_by_text("Which").press("Enter")

@@ -40,8 +40,12 @@ def test_a_reader_takes_a_record_along(page, live_server, unit, queued):
     page.get_by_role("button", name="Make the PDF").click()
     expect(page.get_by_text("Waiting for the worker")).to_be_visible()
     sound_at(page, 360)
+    Printout.objects.update(step=1)
+    steps = page.locator("printout-progress li")
+    expect(steps.first).to_have_text("Waiting for the worker: done", timeout=15_000)
+    expect(page.locator("printout-progress [aria-current]")).to_contain_text(": now")
     jobs.make_printout(Printout.objects.get().pk)
-    made = page.get_by_role("link", name=re.compile("Load the PDF"))     # the script noticed
+    made = page.get_by_role("link", name=re.compile("Download the PDF"))     # the script noticed
     expect(made).to_be_visible(timeout=15_000)
     check_width(page, page.url)
     with page.expect_download() as download:

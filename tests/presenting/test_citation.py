@@ -5,10 +5,11 @@ from types import SimpleNamespace
 from teardowns.presenting.citation import citation_of, in_bibtex, in_ris, in_text
 
 
-def cited(title="Brell W20", author="alma"):
+def cited(title="Brell W20", author="alma", maker="", model=""):
     contributor = SimpleNamespace(get_username=lambda: author)
     publication = SimpleNamespace(
-        unit_id=20, number=3, title=title, published_at=datetime(2026, 3, 7, tzinfo=UTC),
+        unit_id=20, number=3, title=title, maker=maker, model=model,
+        published_at=datetime(2026, 3, 7, tzinfo=UTC),
         unit=SimpleNamespace(contributor=contributor))
     return citation_of(publication, SimpleNamespace(rulebook="3+0a1b2c3d",
                                                     evidence_digest="ab" * 32))
@@ -33,3 +34,9 @@ def test_the_month_is_a_number_without_a_zero():
 def test_the_rulebook_and_the_evidence_are_named():
     assert "edition 3, 0a1b2c3d" in in_text(cited())
     assert "ab" * 32 in in_ris(cited())
+
+
+def test_what_is_printed_on_the_unit_stands_behind_its_title():
+    for write in (in_text, in_bibtex, in_ris):
+        assert "A wall charger (Brell W20)" in write(cited("A wall charger", maker="Brell",
+                                                           model="W20"))

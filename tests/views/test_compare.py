@@ -1,4 +1,5 @@
 """Units side by side, and the page that helps to choose them."""
+import html
 import re
 
 import pytest
@@ -78,6 +79,13 @@ def test_a_search_keeps_what_is_chosen(client, pair, alice):
     page = asked(client, *pair, q="veltrice")
     assert f'href="/compare/?units={pair[0].pk},{pair[1].pk},{third.pk}"' in page
     assert f'<a class="button" href="/compare/?units={pair[0].pk},{pair[1].pk}">Compare' in page
+
+
+def test_whoever_adds_the_first_goes_on_in_what_was_found(client, pair):
+    page = client.get("/compare/", {"q": "veltrice VQ"}).content.decode()
+    following = re.search(r'class="button second" href="([^"]+)"', page)[1]
+    assert "q=veltrice+VQ" in following
+    assert 'value="veltrice VQ"' in client.get(html.unescape(following)).content.decode()
 
 
 @pytest.mark.parametrize("words", ["nothing-like-this", "<script>", "\0", "'\"--", "x" * 5000])

@@ -33,7 +33,7 @@ def test_it_is_made_and_handed_out(client, pair, queued, django_capture_on_commi
     with django_capture_on_commit_callbacks(execute=True):
         assert client.post(f"/compare/report/{query}").url == f"/compare/report/{query}"
     jobs.make_printout(queued[0][1])
-    assert "Load the PDF" in client.get(f"/compare/report/{query}").content.decode()
+    assert "Download the PDF" in client.get(f"/compare/report/{query}").content.decode()
     answer = client.get(f"/compare/report/comparison.pdf{query}")
     pdf = pikepdf.open(io.BytesIO(b"".join(answer.streaming_content)))
     with pdf.open_metadata() as said:

@@ -155,7 +155,7 @@ def test_what_is_taken_for_granted_is_named_beside_what_rests_on_it(html):
 
 def test_the_facts_put_what_is_open_before_what_meets(html):
     facts = text_of(html[html.index('<dl class="facts">'):html.index("</dl>")])
-    assert re.search(r"Points about safety \d+ open none found short, \d+ meet", facts)
+    assert re.search(r"Points about safety \d+ open (\d+ not recorded, )?none found short, \d+ meet", facts)
 
 
 SHORT = {"key": "board", "path": "creepage", "place": "Beside the transformer", "value": 0.0018,
@@ -178,6 +178,8 @@ def test_a_serious_finding_is_a_headline_only_once_two_reviewers_have_confirmed_
     page = text_of(client.get(reverse("unit_detail", args=[unit.pk])).content.decode())
     assert ("Serious risk, confirmed by two independent reviewers" in page) == (count == 2)
     assert "What it can lead to" in page
+    level = "serious" if count == 2 else "serious, not yet confirmed"
+    assert f"Gravest finding {level} {finding['title']}" in page
 
 
 def test_a_page_with_findings_takes_at_most_twelve_queries(

@@ -50,7 +50,7 @@ def test_asking_makes_it_and_the_page_hands_it_out(client, address, queued,
     jobs.make_printout(pk)
     jobs.make_printout(pk)           # delivered twice: the second finds nothing to do
     page = client.get(address).content.decode()
-    assert "Load the PDF" in page and f"{address}record.pdf" in page
+    assert "Download the PDF" in page and f"{address}record.pdf" in page
     answer = client.get(f"{address}record.pdf")
     pdf = pikepdf.open(io.BytesIO(b"".join(answer.streaming_content)))
     with pdf.open_metadata() as said:

@@ -67,6 +67,7 @@ class Command(BaseCommand):
 
     def serve(self, port, draw):
         """Web server and worker, until one of them ends or Ctrl+C; the pictures come meanwhile."""
+        os.environ.setdefault("SITE_URL", f"http://{HOST}:{port}")     # in what is cited of it
         children = [
             subprocess.Popen(command) for command in (web_command(port), worker_command())
         ]

@@ -5,6 +5,8 @@
  *
  * Without a script the link inside does the same by hand.
  */
+import { say } from "../lib/say.js";
+
 const EVERY = 1500;     // ms
 const GOES_ON = new Set(["waiting", "making"]);
 
@@ -35,8 +37,18 @@ export class PrintoutProgressElement extends HTMLElement {
 
   #show(step) {
     for (const [place, item] of this.querySelectorAll("li").entries()) {
+      item.querySelector("b, span")?.remove();
       if (place === step) item.setAttribute("aria-current", "step");
       else item.removeAttribute("aria-current");
+      if (place <= step) item.append(this.#word(place < step));
     }
+  }
+
+  /** As the page itself puts it. */
+  #word(isDone) {
+    const word = document.createElement(isDone ? "span" : "b");
+    if (isDone) word.className = "quiet";
+    word.textContent = `: ${isDone ? say("done") : say("now")}`;
+    return word;
   }
 }
