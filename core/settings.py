@@ -250,6 +250,11 @@ API_READS, API_READS_OF_OWNER, API_WRITES = (
     env.int("API_READS", 300), env.int("API_READS_OF_OWNER", 600), env.int("API_WRITES", 60))
 # Searches on pages in a minute, of an account or a network, counted by each process.
 SEARCHES = env.int("SEARCHES", 240)
+# What one account may keep: bytes of photos and logs, and sheets that are open at once. A moderator
+# gives more to who needs it. And how many files it may begin to send in an hour.
+ACCOUNT_BYTES, ACCOUNT_SHEETS, UPLOADS = (
+    env.int("ACCOUNT_BYTES", 5_000_000_000), env.int("ACCOUNT_SHEETS", 50),
+    env.int("UPLOADS", 600))
 DATA_UPLOAD_MAX_MEMORY_SIZE = 2_500_000
 DATA_UPLOAD_MAX_NUMBER_FIELDS = 4000        # a bench sheet with many rows is one form
 

@@ -52,6 +52,7 @@ ACTIONS: dict[str, tuple[str, bool]] = {
     "hiding_confirmed": ("Hiding confirmed", OPEN),
     "hiding_lapsed": ("Shown again: nobody confirmed the hiding", OPEN),
     "shown_again": ("Shown again", OPEN),
+    "room_given": ("Account given another room for its files", PRIVATE),
     "report_received": ("Report received", PRIVATE),
     "report_resolved": ("Report resolved", PRIVATE),
     "report_reopened": ("Report opened again", PRIVATE),

@@ -115,6 +115,16 @@ class MergeForm(forms.Form):
             "required": "Write how you know: the second person decides by it."})
 
 
+class RoomForm(forms.Form):
+    times = forms.TypedChoiceField(
+        label="Room for files and open sheets", coerce=int, error_messages={
+            "required": "Choose how much.", "invalid_choice": "Choose one of the sizes."})
+
+    def __init__(self, data=None, *, sizes: Iterable[tuple[int, str]], **rest):
+        super().__init__(data, use_required_attribute=False, **rest)
+        self.fields["times"].choices = list(sizes)
+
+
 class RoleForm(forms.Form):
     role = forms.ChoiceField(label="New role", error_messages={"required": "Choose a role."})
     reason = forms.CharField(label="Why", max_length=2000, widget=forms.Textarea({"rows": 3}),

@@ -14,6 +14,7 @@ from teardowns.imaging.derive import derive
 from teardowns.imaging.refusals import Refused
 from teardowns.models import Photo, Stage, Unit
 
+from .account_room import without_room
 from .list_units import list_units
 from .photo_files import digest, keep_original, keep_pictures, workshop
 
@@ -51,6 +52,8 @@ def receive_photo(*, contributor, unit_pk: int, path: Path, name: str,
     if unit.photos.count() >= MOST_PHOTOS:
         raise PhotoRefused(name, f"this unit has {MOST_PHOTOS} photos already. Take down what "
                                  "shows nothing new, or write to a moderator.")
+    if why := without_room(contributor, path.stat().st_size):
+        raise PhotoRefused(name, why)
     with workshop() as folder:
         try:
             made = derive(path, folder)

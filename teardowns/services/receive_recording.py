@@ -13,6 +13,7 @@ from teardowns.logs.limits import MOST_BYTES
 from teardowns.logs.refusals import RefusedLog
 from teardowns.models import Port, Recording, RecordingKind, Unit
 
+from .account_room import without_room
 from .locked_recording import save_recording
 from .photo_files import digest, keep_original
 from .receive_photo import shown_name
@@ -63,6 +64,8 @@ def receive_recording(*, contributor, unit_pk: int, path: Path, name: str, about
     if unit.recordings.count() >= MOST_RECORDINGS and known is None:
         raise RecordingRefused(name, f"this unit has {MOST_RECORDINGS} recordings already. Take "
                                      "one to another unit, or write to a moderator.")
+    if why := without_room(contributor, path.stat().st_size):
+        raise RecordingRefused(name, why)
     keep_original(path, sha256)
     try:
         return ReceivedRecording(_record(known, unit, contributor, path, name, sha256, about), True)

@@ -5,6 +5,7 @@ from teardowns.access import unit_to_change
 from teardowns.logs.limits import MOST_BYTES
 from teardowns.models import Recording, RecordingUpload
 
+from .account_room import without_room
 from .receive_photo import shown_name
 from .receive_recording import EMPTY, TOO_LARGE, About, RecordingRefused, again, receive_recording
 from .receive_upload import taken_in, waiting
@@ -27,6 +28,8 @@ def begin_recording_upload(*, contributor, unit_pk: int, name: str, size: int, a
     if waiting(RecordingUpload, contributor).filter(recording=None).count() >= OPEN_AT_ONCE:
         raise RecordingRefused(name, f"{OPEN_AT_ONCE} files are on their way already. Wait until "
                                      "they have arrived.")
+    if why := without_room(contributor, size):
+        raise RecordingRefused(name, why)
     return RecordingUpload.objects.create(
         unit=unit, author=contributor, name=shown_name(name), byte_size=size, sha256=sha256,
         kind=about.kind, port=about.port, instrument=about.instrument)

@@ -16,6 +16,7 @@ from teardowns.access import unit_to_change
 from teardowns.imaging.limits import MAX_BYTES
 from teardowns.models import Photo, PhotoUpload, RecordingUpload, Stage
 
+from .account_room import without_room
 from .photo_files import digest
 from .receive_photo import PhotoRefused, receive_photo, shown_name
 
@@ -47,6 +48,8 @@ def begin_upload(*, contributor, unit_pk: int, name: str, size: int, sha256: str
     if waiting(PhotoUpload, contributor).filter(photo=None).count() >= OPEN_AT_ONCE:
         raise PhotoRefused(name, f"{OPEN_AT_ONCE} files are on their way already. Wait until they "
                                  "have arrived.")
+    if why := without_room(contributor, size):
+        raise PhotoRefused(name, why)
     return PhotoUpload.objects.create(unit=unit, author=contributor, name=shown_name(name),
                                       byte_size=size, sha256=sha256, stage=stage)
 

@@ -9,6 +9,8 @@ from teardowns.forms.cautions import DEFERRAL
 from teardowns.forms.sections import SECTIONS
 from teardowns.models import Assessment, ReviewRemark, Status, Unit
 from teardowns.presenting.bench_states import correction_words, state_words
+from teardowns.presenting.room_words import room_words
+from teardowns.services.account_room import room_of
 from teardowns.workflow import OPEN, WAITING
 
 MOST_SHEETS = 200
@@ -19,6 +21,7 @@ def bench_list(request):
     return render(request, "teardowns/bench_list.html", {
         "open_sheets": [sheet for sheet in sheets if sheet["is_open"]],
         "others": [sheet for sheet in sheets if not sheet["is_open"]], "deferral": DEFERRAL,
+        "room": room_words(room_of(request.user)),
     })
 
 

@@ -9,6 +9,7 @@ from teardowns.forms.sections import SECTIONS
 from teardowns.forms.unit_form import UnitForm
 from teardowns.models import Unit
 from teardowns.services.start_unit import start_unit
+from teardowns.workflow import NotNow
 
 NAMES = ("title", "kind")
 
@@ -20,7 +21,10 @@ def bench_new(request):
             unit = start_unit(request.user, _uid(request.POST.get("uid", "")), form.values())
         except Unit.DoesNotExist as error:
             raise Http404("No such bench sheet.") from error
-        return redirect("bench_section", unit.pk, SECTIONS[0].slug)
+        except NotNow as refusal:
+            form.add_error(None, str(refusal))
+        else:
+            return redirect("bench_section", unit.pk, SECTIONS[0].slug)
     return render(request, "teardowns/bench_new.html", {
         "form": form, "uid": request.POST.get("uid") or uuid.uuid4(), "deferral": DEFERRAL,
     })

@@ -2,10 +2,12 @@
 import logging
 from pathlib import Path
 
+from django.conf import settings
 from django.contrib import messages
 from django.shortcuts import redirect, render
 from django.views.decorators.csrf import csrf_exempt, csrf_protect
 
+from core.buckets import HOUR, limited
 from core.outages import AWAY, outage_of
 from teardowns.access import unit_to_change
 from teardowns.forms.cautions import DEFERRAL
@@ -20,8 +22,11 @@ from teardowns.views.bench_rail import rail
 from teardowns.views.limited_upload import LimitedUpload
 
 logger = logging.getLogger(__name__)
+FILES = 5                 # of a form, where its sending is counted beside files that come in blocks
 
 
+@limited("upload_forms", account=(settings.UPLOADS / FILES, HOUR),
+         network=(2 * settings.UPLOADS / FILES, HOUR))
 @csrf_exempt          # the token is checked below, after the handler that watches the size is set
 def bench_photos(request, pk):
     handler = LimitedUpload(request)

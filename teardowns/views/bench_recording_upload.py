@@ -1,6 +1,8 @@
 """A log in blocks."""
+from django.conf import settings
 from django.urls import reverse
 
+from core.buckets import HOUR, limited
 from teardowns.forms.recording_forms import ReceiveForm
 from teardowns.models import Port, RecordingUpload
 from teardowns.services.receive_recording import About, RecordingRefused
@@ -11,6 +13,7 @@ from teardowns.services.receive_recording_upload import (
 from teardowns.views.block_upload import Arriving, arrived, begun
 
 
+@limited("uploads", account=(settings.UPLOADS, HOUR), network=(2 * settings.UPLOADS, HOUR))
 def bench_recording_upload_start(request, pk):
     return begun(request, pk, RECORDING)
 

@@ -2,11 +2,13 @@
 import logging
 from pathlib import Path
 
+from django.conf import settings
 from django.contrib import messages
 from django.shortcuts import redirect, render
 from django.urls import reverse
 from django.views.decorators.csrf import csrf_exempt, csrf_protect
 
+from core.buckets import HOUR, limited
 from teardowns.access import unit_to_change
 from teardowns.forms.cautions import DEFERRAL
 from teardowns.forms.recording_forms import ReceiveForm
@@ -26,9 +28,12 @@ from teardowns.views.bench_rail import LOG, rail
 from teardowns.views.limited_upload import LimitedUpload
 
 logger = logging.getLogger(__name__)
+FILES = 5                 # of a form, where its sending is counted beside files that come in blocks
 CHOOSE_AGAIN = "Nothing was kept: set right the entry below, then choose the files again."
 
 
+@limited("upload_forms", account=(settings.UPLOADS / FILES, HOUR),
+         network=(2 * settings.UPLOADS / FILES, HOUR))
 @csrf_exempt          # the token is checked below, after the handler that watches the size is set
 def bench_recordings(request, pk):
     handler = LimitedUpload(request, MOST_BYTES)

@@ -1,12 +1,15 @@
 """A photo in blocks."""
+from django.conf import settings
 from django.urls import reverse
 
+from core.buckets import HOUR, limited
 from teardowns.models import PhotoUpload, Stage
 from teardowns.services.receive_photo import PhotoRefused
 from teardowns.services.receive_upload import begin_upload, finish_upload
 from teardowns.views.block_upload import Arriving, arrived, begun
 
 
+@limited("uploads", account=(settings.UPLOADS, HOUR), network=(2 * settings.UPLOADS, HOUR))
 def bench_upload_start(request, pk):
     return begun(request, pk, PHOTO)
 

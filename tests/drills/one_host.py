@@ -21,7 +21,8 @@ from tests.drills.two_hosts_servers import DEPLOY, PYTHON, ROOT, postgres_progra
 HERE = "127.0.0.1"
 # Limits on how often are proved elsewhere (tests.bench.concurrency); here one machine is everybody.
 UNLIMITED = dict.fromkeys(
-    ("API_READS", "API_READS_OF_OWNER", "API_WRITES", "SEARCHES"), "10000000")
+    ("API_READS", "API_READS_OF_OWNER", "API_WRITES", "SEARCHES", "UPLOADS",
+     "ACCOUNT_SHEETS"), "10000000") | {"ACCOUNT_BYTES": "1000000000000"}
 
 
 class Site:

@@ -53,3 +53,12 @@ def test_anonymous_is_led_to_sign_in(client):
 def test_it_rejects_put(client, alice):
     client.force_login(alice)
     assert client.put(URL).status_code == 405
+
+
+def test_one_sheet_too_many_is_refused_and_what_was_typed_stays(client, alice, unit, settings):
+    settings.ACCOUNT_SHEETS = 1
+    client.force_login(alice)
+    page = client.post("/bench/new/", {"unit-title": "Veltrice VQ-9", "unit-kind": "plug_in"})
+    text = page.content.decode()
+    assert page.status_code == 200 and "You have 1 open sheets" in text and "Veltrice VQ-9" in text
+    assert Unit.objects.count() == 1

@@ -91,3 +91,20 @@ def test_nobody_else_gets_in(client, request, bob, name):
 def test_an_account_that_is_not_there_is_not_found(client, mona):
     client.force_login(mona)
     assert client.get("/moderation/people/99999/").status_code == 404
+
+
+def test_a_moderator_gives_an_account_more_room_and_an_administrator_is_not_asked(
+        client, alice, mona, ada):
+    address = f"/moderation/people/{alice.pk}/"
+    client.force_login(mona)
+    page = client.get(address).content.decode()
+    assert "Photos and logs take 0.0 of 5 GB; 0 of 50 sheets are open." in page
+    client.post(address, {"act": "room", "times": "5"})
+    alice.refresh_from_db()
+    assert alice.room == 5
+    assert "Choose one of the sizes." in client.post(
+        address, {"act": "room", "times": "1000"}).content.decode()
+    client.force_login(ada)
+    client.post(address, {"act": "room", "times": "20"})
+    alice.refresh_from_db()
+    assert alice.room == 5 and "Give this room" not in client.get(address).content.decode()

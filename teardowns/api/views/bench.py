@@ -21,6 +21,7 @@ from teardowns.forms.submit_form import SubmitForm, ticked
 from teardowns.forms.unit_form import UnitForm
 from teardowns.models import ReviewRemark, Status, Unit
 from teardowns.presenting.photos_asked import photos_asked
+from teardowns.services.account_room import check_sheets
 from teardowns.services.assess_units import assess_units
 from teardowns.services.check_photo_privacy import check_photo_privacy
 from teardowns.services.discard_unit import discard_unit
@@ -53,7 +54,7 @@ def list_sheets(request, cursor: Cursor = "", size: Size = USUAL):
     return Answer({"sheets": rows, "next": following}, links=links)
 
 
-@writes("post", "/bench", "api_bench_list", TAG, schemas.Sheet, status=201, ends=())
+@writes("post", "/bench", "api_bench_list", TAG, schemas.Sheet, status=201, ends=(409,))
 def start_sheet(request, said: schemas.NewUnit):
     """Begin a unit: an empty sheet with a title, or a whole document"""
     if said.document is None:
@@ -74,6 +75,7 @@ def _begun(person, said):
 
 @transaction.atomic
 def _brought_in(person, document):
+    check_sheets(person)
     try:
         unit = import_unit(document, person)
     except DocumentError as error:
