@@ -12,9 +12,9 @@ def unapplied():
     return [f"{migration.app_label}.{migration.name}" for migration, _ in plan]
 
 
-def unknown():
+def unknown(loader=None):
     """Names of migrations of our apps that the database has and this code has not."""
-    loader = MigrationExecutor(connection).loader
+    loader = loader or MigrationExecutor(connection).loader
     return sorted(f"{app}.{name}" for app, name in loader.applied_migrations
                   if app in loader.migrated_apps and (app, name) not in loader.disk_migrations
                   and not _was_replaced(loader, app, name))

@@ -5,6 +5,7 @@ Anybody may ask, so what was found holds for some seconds: asking often costs no
 from __future__ import annotations
 
 import logging
+from functools import cache
 from threading import Lock
 from time import monotonic
 
@@ -12,6 +13,8 @@ from django.conf import settings
 from django.core.files.storage import storages
 from django.db import DatabaseError, connection
 from django.db.migrations.executor import MigrationExecutor
+
+from core.doctor.migrations import unknown
 
 logger = logging.getLogger(__name__)
 HOLDS = 3.0         # s
@@ -41,7 +44,15 @@ def look() -> tuple[str, ...]:
 def _is_behind():
     """A table read at each look: a database that was restored may be behind what it was."""
     executor = MigrationExecutor(connection)
+    if later := unknown(executor.loader):
+        _say_once(later[-1])
     return bool(executor.migration_plan(executor.loader.graph.leaf_nodes()))
+
+
+@cache
+def _say_once(migration):
+    """A release that was put back runs on (DEVELOPERS.md, “A migration”), and whoever looks knows."""
+    logger.warning("The database is newer than this code: %s is not known here", migration)
 
 
 def _files_are_read():

@@ -42,3 +42,11 @@ def test_what_was_found_holds_for_some_seconds(monkeypatch):
 def test_a_connection_that_was_used_is_still_good():
     ready.look()
     assert connection.is_usable()
+
+
+def test_a_database_newer_than_the_code_is_said_once_and_serves(monkeypatch, caplog):
+    monkeypatch.setattr(ready, "unknown", lambda loader: ["core.0009_later"])
+    ready._say_once.cache_clear()
+    assert (ready.look(), ready.look()) == ((), ())
+    assert [each.getMessage() for each in caplog.records] == [
+        "The database is newer than this code: core.0009_later is not known here"]
