@@ -31,8 +31,8 @@ class Graded:
         assumptions; of a largest allowed value `low` is the stricter limit, `high` the more
         permissive one; NaN where nothing is required
     applies : (m,) bool, whether the rule has anything to say of the subject
-    why : (m,) int, index into the rule's `reasons`
-    confidence : (m,) int, index into CONFIDENCE: how well the requirement is known
+    why : (m,) int8, index into the rule's `reasons`
+    confidence : (m,) int8, index into CONFIDENCE: how well the requirement is known
     assumed : by name of an assumption (engine.assumptions), (m,) bool: taken for granted here
     numbers : what the requirement was made from, for the working; (m,) float each, SI
     """
@@ -62,7 +62,7 @@ class Graded:
     def known_as(self, confidence: str) -> "Graded":
         """With the confidence of the rule wherever none was given."""
         general = CONFIDENCE.index(confidence)
-        own = np.where(self.confidence == OF_THE_RULE, general, self.confidence)
+        own = np.where(self.confidence == OF_THE_RULE, np.int8(general), self.confidence)
         return replace(self, confidence=own)
 
     def take(self, rows) -> "Graded":
@@ -98,7 +98,7 @@ def graded(grade, *, value=np.nan, u=np.nan, low=np.nan, high=np.nan, applies=Tr
 
     return Graded(
         column(grade, np.int8), column(value), column(u), column(low), column(high),
-        column(applies, bool), column(why, int), column(confidence, int),
+        column(applies, bool), column(why, np.int8), column(confidence, np.int8),
         {name: column(part, bool) for name, part in (assumed or {}).items()},
         {name: column(part) for name, part in (numbers or {}).items()})
 

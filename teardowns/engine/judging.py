@@ -11,6 +11,7 @@ from .likelihoods import log_failed
 from .lines import Line, draw_at_ends
 from .posterior import (
     MET,
+    QUANTILES,
     Grid,
     LogEvidence,
     density,
@@ -43,9 +44,17 @@ class Judged:
     capability: np.ndarray             # (n, 2, 3) ends; median, 5 %, 95 %; NaN: no line [W]
 
     @classmethod
-    def join(cls, parts: "list[Judged]") -> "Judged":
-        return cls(*(np.concatenate([getattr(p, name) for p in parts])
-                     for name in cls.__slots__))
+    def blank(cls, claims: int, lines: int, units: int) -> "Judged":
+        """Room for the numbers of so many, which `put` writes."""
+        p_low, p_high, p_power, p_voltage, total = np.empty((5, claims))
+        return cls(p_low, p_high, p_power, p_voltage, total, np.empty((claims, lines)),
+                   np.empty(claims, int), np.empty((claims, 2), int),
+                   np.empty((units, len(ENDS), len(QUANTILES))))
+
+    def put(self, part: "Judged", claims: np.ndarray, units: slice) -> None:
+        """Write some numbers to the places of their claims and of their units."""
+        for name in self.__slots__:
+            getattr(self, name)[units if name == "capability" else claims] = getattr(part, name)
 
 
 @dataclass(frozen=True, slots=True)

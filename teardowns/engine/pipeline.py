@@ -56,20 +56,27 @@ def assess(evidence: EvidenceTable, claims: ClaimTable, rulebook: Rulebook,
     frame = fill_defaults(found, claims)
     subjects = with_derived(subjects or Subjects(), found)
     graded = grade_units(rulebook.safety, found, subjects)
-    ordered = claims.take(order)
-    parts = list(_chunks(frame, ordered, Observations.of(evidence), ports.several(frame.size)))
+    ordered, seen = claims.take(order), Observations.of(evidence)
+    several = ports.several(frame.size)
+    judged, kept = Judged.blank(len(order), len(rulebook.lines), frame.size), None
 
-    def judge(part):
-        columns, claimed, seen, several = part
-        return examine(columns, claimed, seen, rulebook, several)
+    def judge(start):
+        """One chunk, cut out and written where it belongs only now: all at once are large."""
+        units = slice(start, min(start + CHUNK, frame.size))
+        mine = slice(*np.searchsorted(ordered.row, [units.start, units.stop]))
+        part = ordered.take(mine)
+        examined = examine(
+            frame.take(np.arange(units.start, units.stop)), replace(part, row=part.row - start),
+            _observations_of(seen, units.start, units.stop), rulebook, several[units])
+        judged.put(examined.judged, order[mine], units)
+        return examined
 
-    if len(parts) == 1:
-        examined = judge(parts[0])
-        judged, kept = examined.judged, ExaminedUnits(examined, ordered.row, frame.size)
+    if frame.size <= CHUNK:
+        kept = ExaminedUnits(judge(0), ordered.row, frame.size)
     else:
-        judged, kept = Judged.join(_in_threads(lambda part: judge(part).judged, parts)), None
-    return Assessment(rulebook, evidence, claims, ports, frame, _reordered(judged, order),
-                      found, subjects, graded, kept)
+        _in_threads(judge, range(0, frame.size, CHUNK))
+    return Assessment(rulebook, evidence, claims, ports, frame, judged, found, subjects, graded,
+                      kept)
 
 
 def examine_unit(assessment: Assessment, row: int) -> tuple[Examined, np.ndarray]:
@@ -108,15 +115,6 @@ class _Observed(ColumnsAt):
         return column if code in MAINS_ENDS else column.blank(column.how == DEFAULT)
 
 
-def _chunks(frame, claims, seen, several):
-    for start in range(0, max(frame.size, 1), CHUNK):
-        stop = min(start + CHUNK, frame.size)
-        mine = slice(*np.searchsorted(claims.row, [start, stop]))
-        part = claims.take(mine)
-        yield (frame.take(np.arange(start, stop)), replace(part, row=part.row - start),
-               _observations_of(seen, start, stop), several[start:stop])
-
-
 def _observations_alone(evidence, row):
     """Of one unit, without a look at the others'."""
     mine = evidence.take(slice(*np.searchsorted(evidence.row, [row, row + 1])))
@@ -131,13 +129,10 @@ def _observations_of(seen, start, stop):
     return Observations(tables)
 
 
-def _in_threads(work, parts):
+def _in_threads(work, starts):
+    def let_go(start):
+        work(start)             # what it returns is large, and nobody's any more
+
     with ThreadPoolExecutor(min(os.cpu_count() or 1, 8)) as pool:    # numpy frees the lock
-        return list(pool.map(work, parts))
-
-
-def _reordered(judged, order):
-    """Claims back in the caller's order; the units' numbers as they are."""
-    place = np.argsort(order, kind="stable")
-    return replace(judged, **{
-        name: getattr(judged, name)[place] for name in Judged.__slots__ if name != "capability"})
+        for _ in pool.map(let_go, starts):
+            pass

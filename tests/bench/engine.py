@@ -20,6 +20,7 @@ from tests.simulator.trial import draw
 LOOP, REPEATS, POINTS, CHUNK = 200, 50, 400, 2000
 REGIME = Regime("bench", 0.6, 0.4)
 TARGET_SECONDS, TARGET_UNIT = 15.0, 0.020       # 100 000 units; one unit with its report
+TARGET_MEGABYTES = 1000         # of the process at 100 000 units, with what it took to draw them
 
 
 def seconds(work):
@@ -74,8 +75,12 @@ def main(arguments):
     print(f"one bare grid   {grid:8.2f} s   a claim each; the engine takes {bulk / grid:.0f} ×")
     print(f"one at a time   {loop:8.0f} s   from {LOOP} units; {loop / bulk:.0f} × all at once")
     print(f"one unit        {unit * 1e3:8.1f} ms  with its report, median of {REPEATS} units")
-    missed = bulk / n > TARGET_SECONDS / 100_000 or unit > TARGET_UNIT
-    print("targets: 100 000 units in 15 s, one unit in 20 ms:", "missed" if missed else "met")
+    missed = [name for name, over in {
+        "100 000 units in 15 s": bulk / n > TARGET_SECONDS / 100_000,
+        "one unit in 20 ms": unit > TARGET_UNIT,
+        "1 GB": n <= 100_000 and peak > TARGET_MEGABYTES}.items() if over]
+    print("targets: 100 000 units in 15 s and 1 GB, one unit in 20 ms:",
+          f"missed: {', '.join(missed)}" if missed else "met")
     return 1 if missed else 0
 
 
