@@ -1,6 +1,7 @@
 """What stands between mains and a hand: the answer, the barrier map, and what it rests on."""
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass, replace
 
 from django.utils.safestring import SafeString, mark_safe
@@ -96,10 +97,14 @@ def _map(results: list[dict], paths: dict, links: Links) -> SafeString | str:
     drawn = [(one, key) for one, key in keyed
              if one["unit"] == "m" and not one["largest"] and one["on"] in ("path", "adjacency")]
     drawn.sort(key=lambda pair: _badness(pair[0]))
+    alike = Counter((one["rule"], one["barrier"]) for one, _ in drawn)
     groups: dict[str, list[Span]] = {}
     for one, key in drawn:
         row = paths.get(one["evidence"][0]) if one["evidence"] and one["on"] == "path" else None
-        groups.setdefault(one["barrier"], []).append(span_of(one, key, row, links))
+        span = span_of(one, key, row, links)
+        is_alone = alike[one["rule"], one["barrier"]] == 1      # nothing to stand out from
+        groups.setdefault(one["barrier"], []).append(
+            replace(span, remark="") if is_alone and not one["flagged"] else span)
     titled = [(heading, groups[code]) for code, heading in BARRIERS.items() if code in groups]
     return mark_safe(barrier_map(CAPTION, titled)) if titled else ""
 
