@@ -73,8 +73,8 @@ def inside(connection: BaseDatabaseWrapper, pieces: Sequence[str], besides: Want
     kind : of models.search_texts.Findable
     """
     one = engine(connection)
-    where = [one.INSIDE] * len(pieces) + [one.BESIDES] * (besides is not None)
-    values: list[Any] = [f"%{piece}%" for piece in pieces]
+    condition, values = one.inside(connection, pieces)
+    where = [condition] + [one.BESIDES] * (besides is not None)
     if besides is not None:
         values.append(one.written(besides))
     with connection.cursor() as cursor:

@@ -129,7 +129,6 @@ BEST = f"""SELECT of_group FROM searchtext_best(
     %s::tsquery[], %s, %s, (SELECT max(id) / {BLOCK} FROM {TABLE}))"""
 PIECES = f"""SELECT id FROM {TABLE} WHERE {{where}} AND id %% 4 = %s
     ORDER BY id DESC LIMIT %s"""
-INSIDE = "run_together LIKE %s"
 BESIDES = "lexemes @@ %s::tsquery"
 
 
@@ -173,6 +172,10 @@ def by_group(connection: BaseDatabaseWrapper, groups: Sequence[Sequence[Wanted]]
     with connection.cursor() as cursor:
         cursor.execute(BEST, [wanted, ends, limit])
         return [keys for keys, in cursor.fetchall()]
+
+
+def inside(connection: BaseDatabaseWrapper, pieces: Sequence[str]) -> tuple[str, list[str]]:
+    return " AND ".join(["run_together LIKE %s"] * len(pieces)), [f"%{one}%" for one in pieces]
 
 
 def beginning(column: str, text: str) -> tuple[str, list[str]]:

@@ -39,7 +39,14 @@ OF_TIER = """SELECT {group}, rowid FROM (SELECT rowid FROM search_tokens
     WHERE search_tokens MATCH %s ORDER BY rowid DESC LIMIT %s)"""
 PIECES = """SELECT rowid FROM search_pieces WHERE {where} AND rowid %% 4 = %s
     ORDER BY rowid DESC LIMIT %s"""
-INSIDE = "run_together LIKE %s"
+# Three letters in a row that fewer rows have are looked for, and the others read off the rows that
+# are found (`+`): FTS5 would walk through what all have as well, and keep few of it.
+RARE = 1000
+INSIDE = """search_pieces MATCH (SELECT coalesce(
+    group_concat(letters, ' AND ') FILTER (WHERE rows < {rare}), group_concat(letters, ' AND '))
+    FROM ({counted}))"""
+COUNTED = f"""SELECT %s AS letters, (SELECT count(*) FROM (SELECT 1 FROM search_pieces
+    WHERE search_pieces MATCH %s LIMIT {RARE})) AS rows"""
 BESIDES = "rowid IN (SELECT rowid FROM search_tokens WHERE search_tokens MATCH %s)"
 
 
@@ -95,6 +102,17 @@ def by_group(connection: BaseDatabaseWrapper, groups: Sequence[Sequence[Wanted]]
         for group, key in cursor.fetchall():
             found[group][key] = None
     return [list(keys)[:limit] for keys in found]
+
+
+def inside(connection: BaseDatabaseWrapper, pieces: Sequence[str]) -> tuple[str, list[str]]:
+    letters = dict.fromkeys(f'"{piece[at:at + 3]}"' for piece in pieces
+                            for at in range(len(piece) - 2))
+    like, values = ["+run_together LIKE %s"] * len(pieces), [f"%{piece}%" for piece in pieces]
+    if not letters:
+        return " AND ".join(like), values
+    counted = " UNION ALL ".join([COUNTED] * len(letters))
+    return (" AND ".join([INSIDE.format(rare=RARE, counted=counted), *like]),
+            [one for some in letters for one in (some, some)] + values)
 
 
 def beginning(column: str, text: str) -> tuple[str, list[str]]:

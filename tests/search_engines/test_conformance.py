@@ -132,6 +132,17 @@ def test_pieces_and_words_are_asked_for_together():
     assert within("631", "999") == []
 
 
+def test_a_piece_is_found_by_letters_that_all_have_and_by_letters_that_few_have():
+    """An engine may begin with the rare ones."""
+    rows = [SearchText(id=4 * n, title="", tokens="ura", run_together=f"v100{n:04}\nab34")
+            for n in range(1, 1101)]
+    SearchText.objects.bulk_create(rows)
+    assert within("v1000012") == within("0012", "v1000012") == [48]
+    assert within("v100", limit=2) == within("ab3", limit=2) == [4400, 4396]
+    assert within("v100", "1012") == within("1012", "ab34", besides=Token("ura")) == [4048]
+    assert within("1012a") == within("v100", "999x") == []
+
+
 def test_pieces_are_asked_for_by_kind_and_with_a_limit():
     put(4, "", "p26318")
     put(5, "", "p26318")
