@@ -16,6 +16,10 @@ PICTURE_TEXT = re.compile(
     r"<(\w+)\b[^<>]*\stranslate=\"no\"[^<>]*>.*?</\1>|"
     r"(?<=>)[^<>]*(?:[^\W\d_]|\d\.\d)[^<>]*(?=<)|(?<=aria-label=\")[^\"]+(?=\")", re.DOTALL)
 
+# Words and numbers of a formula; its symbols are the same in each language.
+FORMULA_TEXT = re.compile(r"(?<=<mtext>)[^<]+|(?<=<mn>)[^<]+")
+NO_BREAK = "\u00a0"             # in a formula a space at either end would be dropped
+
 
 @register.filter
 def said(text):
@@ -32,6 +36,19 @@ def said_picture(markup):
         return markup
     return mark_safe(PICTURE_TEXT.sub(
         lambda found: found[0] if found[1] else escape(say(unescape(found[0]))), str(markup)))
+
+
+@register.filter
+def said_formula(markup):
+    """A formula in MathML, its words said and its decimals in the language's form."""
+    if not markup or get_language() in (None, "en"):
+        return markup
+    return mark_safe(FORMULA_TEXT.sub(lambda found: _in_formula(found[0]), str(markup)))
+
+
+def _in_formula(text):
+    plain = unescape(text).replace(NO_BREAK, " ")
+    return escape(say(plain)).replace(" ", NO_BREAK)
 
 
 @register.filter

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from itertools import product
 from pathlib import Path
 
+from .numbers import is_measure
 from .patterns import PLACE
 
 MOST_VARIANTS = 16
@@ -36,6 +37,7 @@ def texts_of_source(path: Path) -> Iterator[tuple[str, int]]:
     """(text, line) of one module."""
     tree = ast.parse(path.read_text())
     yield from _walk(tree, _docstrings(tree))
+    yield from _words_of_formulas(tree)
 
 
 def strings_of_source(path: Path) -> Iterator[str]:
@@ -49,6 +51,15 @@ def paragraphs_of_docstring(path: Path) -> Iterator[str]:
     for paragraph in (ast.get_docstring(ast.parse(path.read_text())) or "").split("\n\n"):
         if paragraph:
             yield " ".join(paragraph.split())
+
+
+def _words_of_formulas(tree):
+    """What `word("…")` sets between symbols: any word, also a single one."""
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "word":
+            for text in _texts(_pieces(node.args[0]) or [[""]]):
+                if LITERAL.search(PLACE.sub(" ", text)) and not is_measure(text):
+                    yield text, node.lineno
 
 
 def _docstrings(tree):

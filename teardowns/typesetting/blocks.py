@@ -5,6 +5,8 @@ from collections.abc import Mapping
 from typing import Any
 from xml.etree.ElementTree import Element
 
+from core.words.said import said
+
 from .drawings import Ink, standalone, symbols_in
 from .html_tree import classes, text_of, tree_of
 from .runs import PX, SKIPPED, Run, Style, runs_of, skipped, spoken
@@ -116,13 +118,13 @@ class _Blocks:
         shown = min(WIDTH, width * PX)
         return [{"b": "picture", "svg": standalone(node, width, height, self.ink),
                  "w": round(shown, 1), "h": round(shown * height / width, 1),
-                 "alt": spoken(node) or "Drawing"}]
+                 "alt": spoken(node) or said("Drawing")}]
 
     def _img(self, node):
         name = self.pictures.get(node.get("src", ""))
         if name is None:
             return []
-        return [{"b": "photo", "file": name, "alt": node.get("alt") or "Photo",
+        return [{"b": "photo", "file": name, "alt": node.get("alt") or said("Photo"),
                  "width": float(node.get("width") or 1), "height": float(node.get("height") or 1)}]
 
     def _div(self, node):

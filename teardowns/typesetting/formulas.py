@@ -5,6 +5,8 @@ from __future__ import annotations
 from typing import Any
 from xml.etree.ElementTree import Element
 
+from core.words.said import said
+
 PAIRS = {"mfrac": "frac", "msub": "sub", "msup": "sup"}
 LEAVES = {"mi": "i", "mn": "n", "mo": "o", "mtext": "t"}
 Node = dict[str, Any]
@@ -29,7 +31,7 @@ def in_words(node: Node) -> str:
     if node["k"] == "sub":
         return f"{parts[0]} {parts[1]}"
     if node["k"] == "sup":
-        return f"{parts[0]} to the power of {parts[1]}"
+        return f"{parts[0]} {said('to the power of')} {parts[1]}"
     if node["k"] == "sqrt":
-        return f"root of ({' '.join(parts)})"
+        return f"{said('root of')} ({' '.join(parts)})"
     return " ".join(parts)

@@ -51,6 +51,11 @@ def test_it_is_no_text(texts, source):
     assert texts(source) == []
 
 
+def test_words_of_a_formula_are_texts_and_its_units_are_none(texts):
+    source = 'Rule(formula=equation(sym("P"), word(" for a bridge, "), word("or"), word("mm")))'
+    assert texts(source) == ["for a bridge,", "or"]
+
+
 def test_a_text_inside_a_value_is_found_too(texts):
     assert texts('said = f"{words.get(kind, \'not known\')}: see below"') == [
         "{get}: see below", "not known"]

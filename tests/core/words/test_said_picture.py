@@ -4,11 +4,12 @@ from django.template import engines
 from django.utils.safestring import mark_safe
 from django.utils.translation import override
 
+from core.templatetags.said import said_formula
 from core.words.as_written import AsWritten
 from core.words.said import Catalogue
 
 GERMAN = {"Bulk capacitor": "Zwischenkreiskondensator", "Fuse & core": "Sicherung & Kern",
-          "{n} W claimed": "{n} W angegeben"}
+          "{n} W claimed": "{n} W angegeben", "for half wave": "bei Einweggleichrichtung"}
 
 
 @pytest.fixture(autouse=True)
@@ -60,3 +61,12 @@ def test_a_part_of_a_picture_that_a_person_wrote_stays():
 def test_an_english_picture_is_the_same_to_the_letter():
     picture = mark_safe("<text>Fuse &amp; core 1.5 W</text>")
     assert rendered("{{ picture|said_picture }}", "en", picture=picture) == picture
+
+
+def test_a_formula_keeps_its_symbols_and_has_words_and_decimals_of_the_language():
+    formula = "<math><mi>V</mi><mo>=</mo><mn>0.9</mn><mtext> for half wave</mtext></math>"
+    assert said_formula(formula) == formula
+    with override("de"):
+        assert said_formula(formula) == (
+            "<math><mi>V</mi><mo>=</mo><mn>0,9</mn>"
+            "<mtext>\u00a0bei\u00a0Einweggleichrichtung</mtext></math>")
