@@ -10,8 +10,9 @@ from allauth.account.authentication import AUTHENTICATION_METHODS_SESSION_KEY
 from django.conf import settings
 from django.core.cache import cache
 from django.test import Client
-from django.utils import translation
+from django.utils import timezone, translation
 
+from core import clock
 from tests.cast import ada, alice, bob, milo, mona, rita, rolf, unit  # noqa: F401  (fixtures)
 from tests.folders import storages_below
 from tests.photos import photo  # noqa: F401  (fixture)
@@ -38,6 +39,12 @@ def counts_of_attempts_begin_anew(request):
     if {"transactional_db", "live_server"} & set(request.fixturenames):
         request.getfixturevalue("transactional_db")
         cache.clear()
+
+
+@pytest.fixture(autouse=True)
+def clock_of_this_test(monkeypatch):
+    """What one test took for the time is not the least that the next one may."""
+    monkeypatch.setattr(clock, "_known", (timezone.now(), time.monotonic()))
 
 
 @pytest.fixture(autouse=True)

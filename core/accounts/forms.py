@@ -1,9 +1,12 @@
 """The account pages' forms, in our own words: allauth's fields with our labels and hints."""
 from allauth.account import forms as account
+from allauth.mfa.adapter import get_adapter
 from allauth.mfa.base import forms as factors
+from allauth.mfa.models import Authenticator
 from allauth.mfa.totp import forms as totp
 from allauth.mfa.webauthn import forms as keys
 from django import forms
+from django.utils import timezone
 
 from core.accounts.models import Scope
 
@@ -85,14 +88,28 @@ class ConfirmPasswordForm(Worded, account.ReauthenticateForm):
     labels = {"password": "Password"}
 
 
+def after_last_use(code, factor):
+    """A clock that was set back would open to codes that somebody saw before."""
+    is_app = factor.type == Authenticator.Type.TOTP
+    if is_app and factor.last_used_at and factor.last_used_at > timezone.now():
+        raise get_adapter().validation_error("incorrect_code")
+    return code
+
+
 class CodeForm(Worded, factors.AuthenticateForm):
     hints = {"code": CODE_HINT}
     attributes = {"code": CODE}
+
+    def clean_code(self):
+        return after_last_use(super().clean_code(), self.authenticator)
 
 
 class ConfirmCodeForm(Worded, factors.ReauthenticateForm):
     hints = {"code": CODE_HINT}
     attributes = {"code": CODE}
+
+    def clean_code(self):
+        return after_last_use(super().clean_code(), self.authenticator)
 
 
 class SetUpAppForm(Worded, totp.ActivateTOTPForm):

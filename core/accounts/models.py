@@ -3,6 +3,8 @@ from django.contrib.auth.models import AbstractUser
 from django.db import models
 from django.utils import timezone
 
+from core import clock
+
 FORMER = "a former contributor"     # whoever deleted their account
 
 
@@ -96,7 +98,7 @@ class Scope(models.TextChoices):
 
 class ApiTokenQuerySet(models.QuerySet):
     def usable(self):
-        return self.filter(revoked_at=None, expires_at__gt=timezone.now())
+        return self.filter(revoked_at=None, expires_at__gt=clock.now())
 
 
 class ApiToken(models.Model):
@@ -122,4 +124,4 @@ class ApiToken(models.Model):
 
     @property
     def is_usable(self):
-        return self.revoked_at is None and self.expires_at > timezone.now()
+        return self.revoked_at is None and self.expires_at > clock.now()

@@ -1,10 +1,10 @@
 """How long a session lasts, and how sessions end."""
-import time
 from datetime import timedelta
 
 from allauth.usersessions.models import UserSession
 from django.utils import timezone
 
+from core import clock
 from core.accounts.models import TRUSTED, Role
 
 STARTED, SEEN = "signed_in_at", "seen_at"      # session keys, in seconds since the epoch
@@ -16,13 +16,13 @@ NOTED_EVERY = 1 / 32        # of the idle span: how exactly use is noted, for ea
 
 
 def start(session):
-    session[STARTED] = session[SEEN] = time.time()
+    session[STARTED] = session[SEEN] = clock.now().timestamp()
 
 
 def why_over(session, role):
     """What ends the session now, as words for its owner; empty while it lasts."""
     idle, absolute = LIMITS[role]
-    now = time.time()
+    now = clock.now().timestamp()
     if now - session.get(STARTED, now) > absolute.total_seconds():
         return f"You were signed out: a session lasts {_words(absolute)} at most."
     if now - session.get(SEEN, now) > idle.total_seconds():
@@ -35,8 +35,8 @@ def note_use(session, role):
     idle, _ = LIMITS[role]
     if STARTED not in session:
         start(session)
-    elif time.time() - session[SEEN] > idle.total_seconds() * NOTED_EVERY:
-        session[SEEN] = time.time()
+    elif (now := clock.now().timestamp()) - session[SEEN] > idle.total_seconds() * NOTED_EVERY:
+        session[SEEN] = now
         UserSession.objects.filter(session_key=session.session_key).update(
             last_seen_at=timezone.now())
 

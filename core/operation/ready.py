@@ -51,7 +51,7 @@ def _is_behind():
 
 @cache
 def _say_once(migration):
-    """A release that was put back runs on (DEVELOPERS.md, “A migration”), and whoever looks knows."""
+    """A release that was put back runs on, and whoever looks knows (DEVELOPERS.md, Upgrade)."""
     logger.warning("The database is newer than this code: %s is not known here", migration)
 
 

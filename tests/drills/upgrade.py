@@ -33,7 +33,7 @@ from tests.drills.releases import (
     public_unit,
     tables_of,
 )
-from tests.drills.two_hosts_servers import PYTHON, ROOT
+from tests.drills.two_hosts_servers import PYTHON, ROOT, wait_for
 from tests.drills.writing import ask
 
 LONGEST_BLOCK = 4.0             # s for which a writer or a reader waits
@@ -121,7 +121,8 @@ def brought_up(commit, what, units, server, findings) -> None:
     with old_site(commit, units, server) as made:
         tables = tables_of(made)
         before = contents_of(made, tables)
-        made.serve()
+        made.start_web()
+        wait_for(lambda: ask(made.port, "GET", "/")[0] == 200, 180)
         unit = public_unit(made)
         pages = ["/", "/units/", "/method/", *([f"/units/{unit}/"] if unit else [])]
         quiet = Counter(ask(made.port, "GET", page)[0] for page in pages)

@@ -1,12 +1,16 @@
 """A second factor: set up, shown, taken away, and what a trusted role may do without."""
+from datetime import timedelta
+
 import pytest
 from allauth.mfa.models import Authenticator
+from django.core.cache import cache
 from django.test import Client
 from django.urls import reverse
+from django.utils import timezone
 
 from core.accounts.models import Role, User
 
-from .pages import CODE, confirm_password, give_app, last_mail, set_up_app, sign_in
+from .pages import CODE, confirm_password, give_app, is_signed_in, last_mail, set_up_app, sign_in
 
 pytestmark = pytest.mark.django_db
 
@@ -136,3 +140,15 @@ def test_roles_are_no_ladder():
     moderator = User(role=Role.MODERATOR)
     assert moderator.has_role(Role.MODERATOR, Role.REVIEWER)
     assert not moderator.has_role(Role.REVIEWER) and not moderator.has_role(Role.CONTRIBUTOR)
+
+
+def test_a_code_is_refused_where_the_clock_lies_before_its_last_use(client, rita):
+    give_app(rita)
+    Authenticator.objects.update(last_used_at=timezone.now() + timedelta(hours=1))
+    sign_in(client, "rita")
+    answer = client.post(reverse("mfa_authenticate"), {"code": CODE})
+    assert answer.status_code == 200 and not is_signed_in(client)
+    Authenticator.objects.update(last_used_at=timezone.now() - timedelta(hours=1))
+    cache.clear()
+    client.post(reverse("mfa_authenticate"), {"code": CODE})
+    assert is_signed_in(client)
