@@ -6,6 +6,7 @@ answer (put together from the examples of the fields), and the exchange form, fr
 import json
 from copy import deepcopy
 from functools import cache
+from http.client import responses as status_words
 from typing import Any
 
 from django.urls import reverse
@@ -93,11 +94,19 @@ def _complete(document, path, method, operation):
     if method in ("put", "patch", "delete"):
         parameters.append(LOCK)
     operation["security"] = [{"token": []}] if private else []
+    _add_ends(operation["responses"], operation.pop("x-ends"))
     for parameter in parameters:
         _example_of_parameter(parameter)
     _complete_responses(document, operation, media_type)
     if "requestBody" in operation:
         _complete_body(document, operation["requestBody"], path)
+
+
+def _add_ends(responses, statuses):
+    """Each ends as 429 does, in a problem."""
+    problem = responses.pop("429")
+    for status in sorted({*statuses, 429}):
+        responses[str(status)] = {**deepcopy(problem), "description": status_words[status]}
 
 
 def _example_of_parameter(parameter):

@@ -62,8 +62,8 @@ class Site:
         counts.mkdir()
         self._start("web", [PYTHON, *as_shipped(f"{HERE}:{self.port}")])
 
-    def start_worker(self) -> None:
-        self._start("worker", [PYTHON, "manage.py", "qcluster"])
+    def start_worker(self, name: str = "worker") -> None:
+        self._start(name, [PYTHON, "manage.py", "qcluster"])
 
     def _start(self, name, command):
         with (self.folder / f"{name}.log").open("ab") as log:
