@@ -33,6 +33,8 @@ class Site:
         self.environment = UNLIMITED | {
             "UNDERPLATE_DATA_DIR": str(folder / "data"), "DJANGO_SETTINGS_MODULE": "core.settings",
             "PROMETHEUS_MULTIPROC_DIR": str(folder / "counts"), "SECRET_KEY": "drill-" * 12,
+            # Compiled once, as on a host that was installed by the guide.
+            "PYTHONDONTWRITEBYTECODE": "", "PYTHONPYCACHEPREFIX": str(folder / "compiled"),
             "LOG_LEVEL": "WARNING",
         } | ({"DATABASE_URL": database} if database else {}) | environment
         self.started: dict[str, subprocess.Popen[bytes]] = {}
