@@ -1,7 +1,13 @@
 /** Defines the elements; pages work without them. Large ones come only where a page has them. */
 import { BenchReadingElement } from "./elements/bench-reading.js";
 import { BenchSheetElement } from "./elements/bench-sheet.js";
+import { SignOutElement } from "./elements/sign-out.js";
+import { keepOnlyFor } from "./lib/kept-here.js";
 
+// A page of a fault does not know who is signed in, and forgets nothing.
+const { person } = document.body.dataset;
+if (person !== undefined) keepOnlyFor(localStorage, person);
+SignOutElement.define();
 BenchSheetElement.define();
 BenchReadingElement.define();
 if (document.querySelector("photo-annotator")) {

@@ -1,7 +1,7 @@
 """Keep what was typed into a section that could not be saved, as it was typed."""
 from teardowns.models import Unit, UnsavedSection
 
-NOT_KEPT = ("csrfmiddlewaretoken",)
+NOT_KEPT = ("csrfmiddlewaretoken", "keep")
 
 
 def keep_typed(unit: Unit, contributor, section: str, typed: dict[str, str]) -> UnsavedSection:

@@ -3,7 +3,7 @@ import secrets
 
 from django.contrib import messages
 from django.contrib.messages import get_messages
-from django.http import Http404, HttpResponseRedirect
+from django.http import Http404, HttpResponse, HttpResponseRedirect
 from django.shortcuts import render
 from django.urls import reverse
 from django.utils import timezone
@@ -54,6 +54,9 @@ def _form_of(section, unit, typed):
 
 
 def _answer(request, unit, section, typed):
+    if "keep" in typed:                # by the script, while one types and before one signs out
+        keep_typed(unit, request.user, section.slug, typed)
+        return HttpResponse(status=204)
     if "discard" in typed:
         discard_typed(unit, request.user, section.slug)
         return _to_section(unit, section)

@@ -5,8 +5,12 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
+from teardowns.models import UnsavedSection
+from tests.browser.conftest import watched
+
 pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
 MASS = "[name=mass-total-0-value]"
+KEPT = "Object.keys(localStorage).filter((name) => name.startsWith('bench-sheet:'))"
 
 
 def save(page):
@@ -23,8 +27,54 @@ def test_what_was_typed_survives_leaving_the_page(page, alices_sheet):
     save(page)
     expect(page.get_by_text("1 entry changed")).to_be_visible()
     expect(page.get_by_role("button", name="Put it back")).to_have_count(0)
-    page.wait_for_function("Object.keys(localStorage).length === 0")
+    page.wait_for_function(f"{KEPT}.length === 0")
     assert page.complaints == []
+
+
+def test_signing_out_leaves_nothing_on_the_device_and_loses_nothing(page, alices_sheet):
+    """The other tab of the same sheet writes nothing any more, nor does going back to it."""
+    page.goto(f"{alices_sheet}/outside/")
+    other = watched(page.context.new_page())
+    other.goto(f"{alices_sheet}/ports/")
+    page.fill(MASS, "72.3 g")
+    page.get_by_role("button", name="Sign out").click()
+    expect(page.get_by_role("link", name="Sign in")).to_be_visible()
+    other.locator("input[type=text]").first.fill("C1")
+    other.evaluate("window.dispatchEvent(new Event('pagehide'))")
+    assert page.evaluate(KEPT) == [] and page.complaints == []
+    kept = UnsavedSection.objects.get()
+    assert kept.section == "outside" and kept.fields["mass-total-0-value"] == "72.3 g"
+    assert "keep" not in kept.fields
+
+
+def test_when_a_session_ends_by_itself_the_server_has_what_was_typed_and_the_device_has_nothing(
+        page, alices_sheet):
+    page.clock.install()
+    page.goto(f"{alices_sheet}/outside/")
+    page.fill(MASS, "72.3 g")
+    with page.expect_response(lambda answer: answer.status == 204):
+        page.clock.fast_forward(20_000)
+    page.fill(MASS, "72.4 g")
+    page.goto(f"{alices_sheet}/outside/")
+    assert page.input_value(MASS) == "72.3 g"           # the server's; what came after is offered
+    page.get_by_role("button", name="Put it back").click()
+    assert page.input_value(MASS) == "72.4 g"
+    page.context.clear_cookies()
+    page.goto(f"{alices_sheet}/outside/")
+    expect(page.get_by_label("Username")).to_be_visible()
+    assert page.evaluate(KEPT) == []
+
+
+def test_what_cannot_be_sent_is_said_before_it_is_given_up(page, alices_sheet):
+    page.goto(f"{alices_sheet}/outside/")
+    page.fill(MASS, "72.3 g")
+    page.route("**/bench/**", lambda route: route.abort())
+    page.get_by_role("button", name="Sign out").click()
+    expect(page.get_by_role("alert")).to_contain_text("could not be sent")
+    assert page.input_value(MASS) == "72.3 g" and len(page.evaluate(KEPT)) == 1
+    page.get_by_role("button", name="Sign out").click()
+    expect(page.get_by_role("link", name="Sign in")).to_be_visible()
+    assert page.evaluate(KEPT) == []
 
 
 def test_typing_a_value_chooses_recorded(page, alices_sheet):

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { changedNames, fieldsOf, renumbered } from "../../static/js/lib/kept-fields.js";
+import { changedNames, differs, fieldsOf, renumbered } from "../../static/js/lib/kept-fields.js";
 
 test("tokens and files are not kept", () => {
   const entries = [["csrfmiddlewaretoken", "t"], ["submission", "s"], ["a", "1"], ["f", {}]];
@@ -27,4 +27,9 @@ test("a row goes where its key stands now", () => {
 test("a row that the page does not know keeps its number", () => {
   const kept = { "p-2-key": "new", "p-2-label": "C9", "unit-maker": "M" };
   assert.deepEqual(renumbered(kept, { "p-0-key": "a" }), kept);
+});
+
+test("a row that the page has grown since is no difference, another value of a kept one is", () => {
+  assert.equal(differs({ "p-0-label": "C1" }, { "p-0-label": "C1", "p-1-label": "" }), false);
+  assert.equal(differs({ "p-0-label": "C1" }, { "p-0-label": "C2" }), true);
 });

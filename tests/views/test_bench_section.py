@@ -238,3 +238,15 @@ def test_anonymous_is_led_to_sign_in(client, unit):
 
 def test_it_rejects_put(bench, client, unit):
     assert client.put(f"/bench/{unit.pk}/outside/").status_code == 405
+
+
+def test_what_the_script_sends_to_be_kept_is_kept_as_typed_and_nothing_is_saved(
+        client, alice, unit):
+    client.force_login(alice)
+    answer = client.post(f"/bench/{unit.pk}/outside/", {
+        "mass-total-0-value": "heavy", "submission": "9f2c", "keep": "yes"})
+    assert (answer.status_code, answer.content) == (204, b"")
+    kept = UnsavedSection.objects.get(unit=unit, author=alice, section="outside")
+    assert kept.fields == {"mass-total-0-value": "heavy", "submission": "9f2c"}
+    assert not unit.measurements.exists()
+    assert 'kept="9f2c"' in client.get(f"/bench/{unit.pk}/outside/").content.decode()

@@ -1,20 +1,25 @@
 /**
- * Keeps what is typed into its form on this device until the server has it.
+ * Keeps what is typed into its form on this device until the server has it, and sends it there when
+ * the person pauses: the device forgets it when their session ends.
  *
- *   <bench-sheet sheet="12/ports" submission="9f2c…" acknowledged="71ab…" kept><form>…</form></bench-sheet>
+ *   <bench-sheet sheet="12/ports" submission="9f2c…" acknowledged="71ab…" kept="03de…"><form>…</form></bench-sheet>
  *
  * `sheet` names unit and section, `submission` this page's form, `acknowledged` the forms that the
- * server saved since; `kept` says that the server itself keeps what is typed here.
+ * server saved since; `kept` is the form whose typed text the server itself keeps and shows here.
  */
-import { changedNames, fieldsOf, renumbered } from "../lib/kept-fields.js";
+import { changedNames, differs, fieldsOf, renumbered } from "../lib/kept-fields.js";
+import { isStillHere, keptOf, nameOf } from "../lib/kept-here.js";
 import { say } from "../lib/say.js";
 
-const PREFIX = "bench-sheet:";
-const PAUSE = 400;      // ms after the last key
+const PAUSE = 400;              // ms after the last key, until this device has it
+const LONG_PAUSE = 20_000;      // … until the server has it
 
 export class BenchSheetElement extends HTMLElement {
   #form = null;
   #timer = 0;
+  #longTimer = 0;
+  #sending = null;
+  #isThere = false;       // whether the server has something of this form that is not saved
   #stop = null;
   #drawn = {};
 
@@ -29,7 +34,8 @@ export class BenchSheetElement extends HTMLElement {
     const options = { signal: this.#stop.signal };
     this.#form.addEventListener("input", (event) => this.#typed(event), options);
     window.addEventListener("pagehide", () => this.#keep(), options);
-    this.#form.addEventListener("submit", () => this.#keep(), options);
+    document.addEventListener("signing-out", () => this.#keep(), options);
+    this.#form.addEventListener("submit", (event) => this.#submitted(event), options);
     this.#forgetAcknowledged();
     this.#offer();
     this.querySelector("#errors")?.focus();
@@ -37,39 +43,71 @@ export class BenchSheetElement extends HTMLElement {
 
   disconnectedCallback() {
     clearTimeout(this.#timer);
+    clearTimeout(this.#longTimer);
     this.#stop?.abort();
   }
 
+  get #person() {
+    return document.body.dataset.person;
+  }
+
   get #name() {
-    return PREFIX + this.getAttribute("sheet");
+    return nameOf("bench-sheet", this.#person, this.getAttribute("sheet"));
   }
 
   #typed(event) {
     chooseRecorded(event.target);
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => this.#keep(), PAUSE);
+    clearTimeout(this.#longTimer);
+    this.#longTimer = setTimeout(() => this.#send(), LONG_PAUSE);
+  }
+
+  /** What goes to be kept and what goes to be saved must not overtake each other. */
+  #submitted(event) {
+    clearTimeout(this.#longTimer);
+    this.#keep();
+    if (!this.#sending) return;
+    event.preventDefault();
+    this.#sending.then(() => this.#form.requestSubmit(event.submitter));
+  }
+
+  async #send() {
+    const fields = fieldsOf(new FormData(this.#form));
+    const isChanged = changedNames(this.#drawn, fields).length > 0;
+    if (!isChanged && !this.#isThere) return;
+    const body = new URLSearchParams(new FormData(this.#form));
+    body.append(isChanged || this.hasAttribute("kept") ? "keep" : "discard", "yes");
+    this.#sending = fetch(location.pathname, { method: "POST", body, redirect: "manual" })
+      .then((answer) => { this.#isThere = isChanged && answer.status === 204; }, () => {});
+    await this.#sending;
+    this.#sending = null;
   }
 
   #keep() {
     const fields = fieldsOf(new FormData(this.#form));
     if (!changedNames(this.#drawn, fields).length) return;
+    if (!isStillHere(localStorage, this.#person)) return;
     const submission = this.getAttribute("submission");
     write(this.#name, { submission, fields, at: new Date().toISOString() });
   }
 
   #forgetAcknowledged() {
     const saved = new Set((this.getAttribute("acknowledged") ?? "").split(" "));
-    for (const name of stored()) {
+    for (const name of keptOf(localStorage, "bench-sheet", this.#person)) {
       if (saved.has(read(name)?.submission)) forget(name);
     }
-    if (this.hasAttribute("kept")) forget(this.#name);
+    const found = read(this.#name);
+    if (this.hasAttribute("kept") && found?.submission !== this.getAttribute("kept")) {
+      forget(this.#name);
+    }
   }
 
   #offer() {
     const found = read(this.#name);
     if (!found) return;
     const kept = renumbered(found.fields, this.#drawn);
-    if (!changedNames(this.#drawn, kept).length) return forget(this.#name);
+    if (!differs(kept, this.#drawn)) return forget(this.#name);
     this.#form.before(this.#bar(found, kept));
   }
 
@@ -132,5 +170,3 @@ function attempt(action) {
 const read = (name) => attempt(() => JSON.parse(localStorage.getItem(name)));
 const write = (name, value) => attempt(() => localStorage.setItem(name, JSON.stringify(value)));
 const forget = (name) => attempt(() => localStorage.removeItem(name));
-const stored = () =>
-  attempt(() => Object.keys(localStorage).filter((name) => name.startsWith(PREFIX))) ?? [];

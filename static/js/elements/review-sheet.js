@@ -38,7 +38,7 @@ export class ReviewSheetElement extends HTMLElement {
     this.#stop = new AbortController();
     const options = { signal: this.#stop.signal };
     this.#form = this.querySelector("form");
-    this.#kept = keptDecisions(localStorage, this.dataset.review);
+    this.#kept = keptDecisions(localStorage, `${document.body.dataset.person}:${this.dataset.review}`);
     this.#isOff = readOff();
     this.#offerKeys();
     this.#rove(this.#items[0]);

@@ -25,6 +25,15 @@ export function changedNames(before, after) {
 }
 
 /**
+ * Whether something that was kept is not what the page shows; what the page has beside it is new.
+ * @param {Record<string, string>} kept
+ * @param {Record<string, string>} now
+ */
+export function differs(kept, now) {
+  return changedNames(kept, now).some((name) => name in kept);
+}
+
+/**
  * Rows are numbered by the page; a kept row goes where its key stands now, or keeps its number.
  * @param {Record<string, string>} kept
  * @param {Record<string, string>} now
