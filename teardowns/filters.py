@@ -176,12 +176,16 @@ def _conditions(asked: ListQuery) -> Iterator[Condition]:
             yield FACETS[facet].label, known, without.query()
 
 
-def values_of(facet: Facet, counts: Mapping[str, int]) -> list[tuple[str, str]]:
-    """The codes of a facet with their labels, in the order in which a page shows them."""
+def values_of(facet: Facet, counts: Mapping[str, int],
+              names: Mapping[str, str]) -> list[tuple[str, str]]:
+    """The codes of a facet with their labels, in the order in which a page shows them.
+
+    names : of codes that people named
+    """
     new = [code for code in counts if code not in facet.values]
     if facet.code == "year":
         new.sort(reverse=True)
-    return [(code, AsWritten(code)) for code in new] + list(facet.values.items())
+    return [(code, AsWritten(names.get(code, code))) for code in new] + list(facet.values.items())
 
 
 @lru_cache(1000)

@@ -125,4 +125,4 @@ def test_what_narrows_is_told_in_words_with_the_address_without_it():
 
 def test_years_come_the_latest_first_and_the_unknown_last():
     counts = {"2019": 1, "none": 4, "2024": 2}
-    assert [code for code, _ in values_of(FACETS["year"], counts)] == ["2024", "2019", "none"]
+    assert [code for code, _ in values_of(FACETS["year"], counts, {})] == ["2024", "2019", "none"]

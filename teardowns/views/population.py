@@ -10,7 +10,7 @@ from teardowns.presenting.population_kinds import KINDS
 from teardowns.presenting.population_sheet import Asked, find_population, population_sheet
 from teardowns.services.find_units import ALL, find_units
 from teardowns.services.listed_numbers import listed_numbers, titles
-from teardowns.views.narrowing import facets, wrong_choices
+from teardowns.views.narrowing import conditions, facets, wrong_choices
 from teardowns.writing.render import visible
 
 NO_KIND = "There is no picture “{}” of the units: this is the first one. The others stand above."
@@ -39,7 +39,7 @@ def population(request):
         "facets": facets(query, found.counts),
         "narrowed": list_words.narrowed(
             (label, words, f"?{urlencode(kept)}&{rest.lstrip('?')}")
-            for label, words, rest in query.conditions),
+            for label, words, rest in conditions(query)),
         "of_how_many": list_words.number_of(found.total), "all_of_kind": f"?{urlencode(kept)}",
         "earlier": sheet.page > 1 and _address(kept | {"page": sheet.page - 1}, query),
         "later": sheet.page < sheet.pages and _address(kept | {"page": sheet.page + 1}, query),

@@ -20,7 +20,7 @@ from teardowns.services.page_state import list_state
 from teardowns.services.search import snippets
 from teardowns.services.search_suggestions import suggestions
 from teardowns.views.kept_pages import kept_page
-from teardowns.views.narrowing import facets, wrong_choices
+from teardowns.views.narrowing import conditions, facets, wrong_choices
 
 PAGE_SIZE = 25
 AXIS = mark_safe(strip_axis())
@@ -41,7 +41,7 @@ def unit_list(request):
         "orders": list_words.options(asked.orders, asked.sort or asked.usual_sort),
         "found": list_words.number_of(found.total),
         "span": list_words.span(found.first, len(found.pks), found.total),
-        "narrowed": list_words.narrowed(asked.conditions),
+        "narrowed": list_words.narrowed(conditions(asked)),
         "rows": unit_rows(found.pks, answer.index,
                           snippets(found.pks, asked.text) if asked.text else None),
         "also": answer.hits and also_found(answer.hits.parts, answer.hits.families),

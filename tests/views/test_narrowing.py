@@ -1,7 +1,10 @@
 """Facets and their errors, as every page that narrows units down prints them."""
+import pytest
+
 from teardowns.filters import list_query
+from teardowns.models import BoardFamily
 from teardowns.services.facets import FACETS
-from teardowns.views.narrowing import facets, wrong_choices
+from teardowns.views.narrowing import conditions, facets, wrong_choices
 
 COUNTS = {code: {} for code in FACETS} | {"verdict": {"doubtful": 3}}
 
@@ -17,3 +20,12 @@ def test_a_wrong_choice_is_told_with_the_name_of_its_facet():
     told, = wrong_choices(asked)
     assert told.startswith(f"{FACETS['verdict'].label}: “splendid”")
     assert wrong_choices(list_query("verdict=doubtful")) == []
+
+
+@pytest.mark.django_db
+def test_a_family_stands_there_by_its_name_which_is_said_in_no_language(alice):
+    BoardFamily.objects.create(name="Fuse", slug="board-a", curator=alice)
+    asked = list_query("family=board-a&family=gone")
+    markup = facets(asked, COUNTS | {"family": {"board-a": 2, "gone": 1}})
+    assert 'value="board-a"' in markup and ">Fuse" in markup and ">gone" in markup
+    assert [str(words) for _, words, _ in conditions(asked)] == ["Fuse", "gone"]
