@@ -65,7 +65,7 @@ def database_of(server: Postgres, commit: str) -> str:
 
     with psycopg.connect(server.url, autocommit=True) as connection:
         connection.execute(f"CREATE DATABASE release_{commit}")
-    return server.url.replace("/postgres", f"/release_{commit}")
+    return f"{server.url.rpartition('/')[0]}/release_{commit}"
 
 
 @contextmanager

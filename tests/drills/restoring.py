@@ -75,7 +75,7 @@ def restored(made, folder, findings) -> None:
 
         with psycopg.connect(made.postgres.url, autocommit=True) as server:
             server.execute("CREATE DATABASE empty")
-        made.environment["DATABASE_URL"] = made.postgres.url.replace("/postgres", "/empty")
+        made.environment["DATABASE_URL"] = f"{made.postgres.url.rpartition('/')[0]}/empty"
     (made.folder / "empty").mkdir(mode=0o700)
     begun = time.monotonic()
     said = made.manage("restore", str(folder))
