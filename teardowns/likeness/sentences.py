@@ -22,7 +22,7 @@ def sentence(reason: Reason, here: str = HERE, there: str = THERE) -> str:
     if kind == PHOTO:
         side = about.replace("_", " ")
         return f"Pictures of the {side} look alike: {reason.ours} {here}, {reason.theirs} {there}."
-    name = _name(kind, about)
+    name = slot_name(reason.slot)
     if reason.ours == reason.theirs:
         return f"{name}{' ' if kind == MARKING else ': '}{reason.ours} in both."
     return f"{name}: {reason.ours} {here}, {reason.theirs} {there}."
@@ -46,7 +46,9 @@ def of_plain(row: Sequence) -> Reason:
     return Reason(slot, ours, theirs, weight, tuple(our_refs), tuple(their_refs))
 
 
-def _name(kind, about):
+def slot_name(slot: str) -> str:
+    """What is compared: "Primary turns", "Primary controller marked"."""
+    kind, _, about = slot.partition("/")
     if kind in WHOLE:
         return WHOLE[kind]
     if kind == SIZE:

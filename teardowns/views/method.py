@@ -3,6 +3,7 @@ from django.shortcuts import render
 
 from teardowns.presenting import method_formulas
 from teardowns.presenting.grade_words import GRADE_WORDS
+from teardowns.presenting.method_boards import boards_chapter
 from teardowns.presenting.method_safety import safety_chapter
 from teardowns.presenting.method_sheet import method_sheet
 from teardowns.presenting.verdict_words import VERDICT_WORDS
@@ -11,7 +12,8 @@ from teardowns.services.active_rulebook import active_rulebook
 
 def method(request):
     rules = active_rulebook()
-    return render(request, "teardowns/method.html", method_sheet(rules) | safety_chapter(rules) | {
+    return render(request, "teardowns/method.html", {
+        **method_sheet(rules), **safety_chapter(rules), **boards_chapter(),
         "grades": GRADE_WORDS,
         "verdict_words": VERDICT_WORDS,
         "likelihoods": method_formulas.LIKELIHOODS,

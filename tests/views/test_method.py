@@ -11,6 +11,10 @@ from teardowns.engine.physics.cores import CORES
 from teardowns.engine.physics.feedback import TABLE
 from teardowns.engine.rule import LIMIT
 from teardowns.engine.verdicts import WORDS, verdict_words
+from teardowns.exchange.inheritable import INHERITABLE
+from teardowns.likeness.compare import AGAINST
+from teardowns.likeness.sentences import slot_name
+from teardowns.presenting.evidence_names import quantity_label
 from teardowns.presenting.method_sheet import method_sheet
 from teardowns.presenting.verdict_words import VERDICT_WORDS
 
@@ -95,3 +99,11 @@ def test_the_printed_reach_of_a_habit_is_that_of_its_likelihood(shown):
     # a perfect fit against a hopeless one: (0.0375 + 0.85) / 0.0375 = 23.67
     assert np.exp(log_practice(0.0, 1.0) - log_practice(99.0, 1.0)) == pytest.approx(71 / 3)
     assert "At most 24 : 1" in shown
+
+
+def test_it_says_how_boards_are_compared_and_what_is_lent_by_the_code_s_own_constants(shown):
+    boards = shown.partition('id="likeness"')[2].partition('id="version"')[0]
+    assert all(slot_name(slot) in boards for slot in AGAINST)
+    assert all(quantity_label(code) in boards for code in INHERITABLE)
+    assert f">{AGAINST['marking/primary_controller']:g}<" in boards
+    assert "30\u202f%" in boards       # CHANGED_AT_WILL = 0.30
