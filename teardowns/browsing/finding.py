@@ -38,18 +38,11 @@ def find(index: Index, choices: Choices, *, sort: str, after: str = "", size: in
     within : numbers of units, as a search found them; sort : an order of the index, or RANK for
     theirs. Raises KeyError for a facet or an order that is not there, BadPlace for `after`.
     """
-    slots = _slots_of(index, within or ())
+    slots = index.slots(within or ())
     among, counts = (_narrowed_and_counted(index, choices, slots) if within is not None
                      else _kept(index, choices))
     line = _Ranked(slots) if sort == RANK else _Sorted(index, sort)
     return Found(among.total, *_page(index, line, among, after, size, counts))
-
-
-def _slots_of(index: Index, pks: Sequence[int]) -> NDArray[np.int64]:
-    """In this order; of units that the index does not have yet there is none."""
-    n, slot_of = index.size, index.slot_of.get
-    found = np.array([slot_of(pk, n) for pk in pks], np.int64)
-    return found[found < n]
 
 
 def _kept(index: Index, choices: Choices) -> tuple[Among, Counts]:

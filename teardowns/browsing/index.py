@@ -67,6 +67,20 @@ class Index:
                   for name, order in self.orders.items()}
         return Index(all_pks, self.slot_of, listed, values, orders, self.columns)
 
+    def slots(self, pks: Sequence[int]) -> NDArray[np.int64]:
+        """Of these units, in their order; of one that the index does not have there is none."""
+        if self.rises:                     # a dictionary of so many is slow to look into
+            wanted = np.array(pks, np.int64)
+            at = np.minimum(np.searchsorted(self.pks, wanted), max(self.size - 1, 0))
+            return at[self.pks[at] == wanted] if self.size else at[:0]
+        found = np.array([self.slot_of.get(pk, self.size) for pk in pks], np.int64)
+        return found[found < self.size]
+
+    @cached_property
+    def rises(self) -> bool:
+        """Whether slots follow numbers, as they do where all was read at once."""
+        return bool((np.diff(self.pks) > 0).all())
+
     @cached_property
     def counts(self) -> Mapping[str, Mapping[str, int]]:
         """Of all units that are listed, by facet and code."""

@@ -3,6 +3,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from functools import cache
 from typing import Any
 
@@ -44,14 +45,15 @@ def pack_listing() -> bool:
 
 
 def _read_all() -> Index:
-    return _with_rows(Index.empty(FACETS.values(), SORTS), ListedUnit.objects.listed())
+    rows = ListedUnit.objects.listed().order_by("pk")
+    return _with_rows(Index.empty(FACETS.values(), SORTS), rows)
 
 
 def _with_changes(index: Index, number: int) -> Index | None:
     rows = ListedUnit.objects.filter(changed__gt=number)
     count = rows.count()
     if not count:
-        return index
+        return replace(index)           # another object for another state, see family_names
     return None if count > MOST_FOLLOWED * index.size else _with_rows(index, rows)
 
 

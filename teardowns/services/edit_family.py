@@ -27,6 +27,7 @@ from .evidence_refs import check_refs
 from .index_words import index_families
 from .library_notices import tell_of_member
 from .list_units import list_units
+from .listing_clock import hold_clock, raise_clock
 from .proposals import (
     REASON_NEEDED,
     WHY_NEEDED,
@@ -163,6 +164,7 @@ def _keep(family, moderator, texts: dict[str, Any], action):
         with transaction.atomic():
             save_by(family, moderator)
             index_families([family.pk])
+            raise_clock(hold_clock())           # lists print the name
             record(moderator, action, subject=f"family/{family.pk}", name=family.name)
     except IntegrityError:
         raise Refused({"name": TAKEN}) from None

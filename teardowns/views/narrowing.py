@@ -8,16 +8,17 @@ from teardowns.services.family_names import family_names
 LABELS = {code: facet.label for code, facet in FACETS.items()}
 
 
-def facets(asked, counts):
-    """asked : as `list_query` reads an address; counts : units by facet and code"""
-    names = family_names({*counts["family"], *asked.choices.get("family", ())})
+def facets(asked, counts, state=None):
+    """asked : as `list_query` reads an address; counts : units by facet and code; state : of the
+    listing, see `family_names`"""
+    names = family_names({*counts["family"], *asked.choices.get("family", ())}, state)
     values = {code: values_of(facet, counts[code], names) for code, facet in FACETS.items()}
     return facet_lists(LABELS, values, counts, asked.choices)
 
 
-def conditions(asked):
+def conditions(asked, state=None):
     """What narrows, as `list_query` reads it; a family by its name."""
-    names = family_names(asked.choices.get("family", ()))
+    names = family_names(asked.choices.get("family", ()), state)
     return [(label, AsWritten(names[words]) if label == LABELS["family"] and words in names
              else words, rest) for label, words, rest in asked.conditions]
 

@@ -36,10 +36,10 @@ def population(request):
         "wrong": wrong_choices(query),
         "remarks": [*_not_understood(request.GET, unit), *answer.remarks],
         "kinds": [(one, _address(kept | {"of": one.code}, query)) for one in KINDS.values()],
-        "facets": facets(query, found.counts),
+        "facets": facets(query, found.counts, answer.index),
         "narrowed": list_words.narrowed(
             (label, words, f"?{urlencode(kept)}&{rest.lstrip('?')}")
-            for label, words, rest in conditions(query)),
+            for label, words, rest in conditions(query, answer.index)),
         "of_how_many": list_words.number_of(found.total), "all_of_kind": f"?{urlencode(kept)}",
         "earlier": sheet.page > 1 and _address(kept | {"page": sheet.page - 1}, query),
         "later": sheet.page < sheet.pages and _address(kept | {"page": sheet.page + 1}, query),

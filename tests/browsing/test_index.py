@@ -36,3 +36,18 @@ def test_who_reads_an_index_is_not_disturbed_by_the_next(first, later):
     indexed(later, index)
     assert told(index, {}, "age") == before
     assert told(index, {"word": ("yes",)}, "age") == told(indexed(first), {"word": ("yes",)}, "age")
+
+
+@quick
+@given(tables, tables, st.lists(st.integers(1, 200), unique=True))
+def test_units_are_found_by_their_numbers_in_the_order_asked(first, later, pks):
+    old = indexed(first)
+    for index, table in ((old, first), (indexed(later, old), changed(first, later))):
+        known = {row.pk for row in table}
+        found = index.pks[index.slots(pks)].tolist()
+        assert found == [pk for pk in pks if pk in known]
+
+
+def test_slots_that_rise_are_known_to():
+    first, second = ([Row(pk, 1.0, "", (), "", (), 1.0)] for pk in (5, 3))
+    assert indexed(first).rises and not indexed(second, indexed(first)).rises

@@ -162,6 +162,15 @@ def test_a_family_is_opened_and_keeps_its_address_when_renamed(mona):
     assert made.history.count() == 2
 
 
+def test_lists_print_a_new_name_at_once(client, family, public, rita, mona):
+    member = propose_member(proposer=rita, family_pk=family.pk, unit_pk=public.pk, why="One print.")
+    decide_member(moderator=mona, member_pk=member.pk, version=1, accepted=True, reason="Looked.")
+    assert f"<span>{family.name}</span>" in client.get("/units/").content.decode()
+    rename_family(moderator=mona, family_pk=family.pk, version=family.version,
+                  **TEXTS | {"name": "Quite another"})
+    assert "<span>Quite another</span>" in client.get("/units/").content.decode()
+
+
 @pytest.mark.parametrize(("name", "slug"), [("Open", "open-2"), ("—", "family")])
 def test_a_name_never_takes_an_address_of_the_site(mona, name, slug):
     assert create_family(moderator=mona, **TEXTS | {"name": name}).slug == slug

@@ -29,3 +29,13 @@ def test_a_family_stands_there_by_its_name_which_is_said_in_no_language(alice):
     markup = facets(asked, COUNTS | {"family": {"board-a": 2, "gone": 1}})
     assert 'value="board-a"' in markup and ">Fuse" in markup and ">gone" in markup
     assert [str(words) for _, words, _ in conditions(asked)] == ["Fuse", "gone"]
+
+
+@pytest.mark.django_db
+def test_names_are_asked_for_once_for_each_state_of_the_listing(alice, django_assert_num_queries):
+    BoardFamily.objects.create(name="Fuse", slug="board-a", curator=alice)
+    asked, counts, state = list_query(""), COUNTS | {"family": {"board-a": 2}}, object()
+    with django_assert_num_queries(1):
+        assert facets(asked, counts, state) == facets(asked, counts, state)
+    BoardFamily.objects.update(name="Fuse II")
+    assert ">Fuse II" in facets(asked, counts, object())
