@@ -46,6 +46,7 @@ from teardowns.services.browse import (  # noqa: E402
 )
 from teardowns.services.search import search  # noqa: E402
 from teardowns.views import kept_pages  # noqa: E402
+from teardowns.views.shared_pages import SharedPages  # noqa: E402
 
 ROUNDS = 25
 ON_POSTGRESQL = connection.vendor == "postgresql"
@@ -86,8 +87,10 @@ def main(rounds: int = ROUNDS) -> int:
 
 
 def plain_files() -> None:
-    """Static files need not be collected for this."""
+    """Static files need not be collected for this, and a search may be asked for at any rate."""
     settings.ALLOWED_HOSTS = ["*"]
+    settings.SEARCHES = 10**9
+    kept_pages.shared = SharedPages(places=1)       # so that it is forgotten in no time
     settings.STORAGES = settings.STORAGES | {"staticfiles": {
         "BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"}}
 
@@ -187,7 +190,7 @@ class Bare:
 
     def __init__(self, path: str):
         setup_test_environment()                   # only so that the answer has its context
-        kept_pages.pages.clear()
+        forget_pages()
         answer = asking(path)()
         teardown_test_environment()
         self.template = get_template(answer.templates[0].name)
@@ -246,9 +249,14 @@ def anew(ask: Callable[[], Any]) -> Callable[[], Any]:
 
     def first():
         index.kept.clear()
-        kept_pages.pages.clear()
+        forget_pages()
         return ask()
     return first
+
+
+def forget_pages() -> None:
+    kept_pages.pages.clear()
+    kept_pages.shared.clear()
 
 
 def deep(units: int, rounds: int) -> bool:
