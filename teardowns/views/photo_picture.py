@@ -1,17 +1,20 @@
 """The bytes of a picture. Originals are asked for elsewhere, by those who may have them."""
 from io import BytesIO
+from time import monotonic
 
 from django.core.files.storage import storages
 from django.http import FileResponse, Http404, HttpResponse
-from django.utils.cache import patch_cache_control
+from django.utils.cache import get_conditional_response, patch_cache_control
 from PIL import Image
 
 from teardowns import access
 from teardowns.imaging.scales import stored_scale
 from teardowns.imaging.view_from_above import drawn, view_from_above
 from teardowns.models import PhotoDerivative
+from teardowns.services.page_state import page_state
 from teardowns.services.photo_files import original_name
 from teardowns.services.shown_photo import shown_photo
+from teardowns.views.kept_pages import Kept, keep, key_of, still_right
 
 WIDEST, LONGEST = 2560, 1600         # px: of what is turned, and of the view
 SUFFIX = {"image/jpeg": "jpg", "image/png": "png", "image/webp": "webp", "image/avif": "avif",
@@ -20,17 +23,34 @@ SUFFIX = {"image/jpeg": "jpg", "image/png": "png", "image/webp": "webp", "image/
 
 def photo_picture(request, pk, key, width):
     """One width of a photo: never the original, never with anything in it but pixels."""
+    state = None if request.user.is_authenticated else page_state([pk])
+    found = still_right(key_of(request), state) if state else None
+    if found is None:
+        found = _found(request, pk, key, width, state)
+    told = get_conditional_response(request, found.etag)
+    has_it = told is not None and told.status_code == 304
+    answer = told if has_it else FileResponse(_opened("pictures", found.body.decode()))
+    for name, value in found.headers.items():
+        answer[name] = value
+    return answer
+
+
+def _found(request, pk, key, width, state):
+    """Where the picture lies and what is said beside it, kept where everybody may see it."""
     photo = access.photo_to_see(request.user, pk, key)
     picture = PhotoDerivative.objects.filter(photo=photo, width=width).first()
     if picture is None:
         raise Http404("No picture of this width.")
-    answer = FileResponse(_opened("pictures", picture.path), content_type=picture.media_type)
-    answer["ETag"] = f'"{picture.path.replace("/", "-")}"'
     # A picture that was covered or taken down has to go from every cache soon: within the hour.
     public = photo.unit.is_public and photo.published_at
-    patch_cache_control(answer, **({"public": True, "max_age": 3600} if public
-                                   else {"private": True, "max_age": 60}))
-    return answer
+    etag = f'"{picture.path.replace("/", "-")}"'
+    found = Kept(picture.path.encode(), {
+        "Content-Type": picture.media_type, "ETag": etag,
+        "Cache-Control": "max-age=3600, public" if public else "max-age=60, private"},
+        etag, state, state.listing if state else "", monotonic())
+    if state:
+        keep(key_of(request), found)
+    return found
 
 
 def photo_from_above(request, pk, key):

@@ -3,13 +3,17 @@ import io
 
 import pytest
 from django.core.files.storage import storages
+from django.db import connection
+from django.test.utils import CaptureQueriesContext
 from PIL import Image
 
 from teardowns.models import Status
 from teardowns.services.cover_photo import cover_photo
 from teardowns.services.describe_photo import take_down_photo
+from teardowns.services.hide_now import hide_now
 from teardowns.services.photo_files import original_name
 from teardowns.services.scale_photo import scale_photo
+from teardowns.services.write_comment import write_comment
 from tests.photographs import CANARY, photograph
 from tests.published import published as publish
 
@@ -51,6 +55,25 @@ def test_a_published_picture_may_be_kept_for_an_hour_by_anybody(client, publishe
     kept = response.headers["Cache-Control"]
     assert "public" in kept and "max-age=3600" in kept
     assert response.headers["ETag"].strip('"').endswith("320.webp")
+
+
+def test_who_has_it_already_is_told_so(client, published):
+    tag = client.get(picture_of(published)).headers["ETag"]
+    again = client.get(picture_of(published), headers={"if-none-match": tag})
+    assert again.status_code == 304 and again["Cache-Control"] == "max-age=3600, public"
+    assert not again.content
+
+
+def test_what_was_shown_once_is_gone_as_soon_as_it_is_hidden(client, published, alice, mona, unit):
+    write_comment(author=alice, thing=unit, text="Where was it bought?")       # a log begins
+    for _ in range(2):
+        answer = client.get(picture_of(published))
+        assert answer.status_code == 200 and content_of(answer)
+    with CaptureQueriesContext(connection) as captured:
+        content_of(client.get(picture_of(published)))
+    assert len(captured) == 1
+    hide_now(by=mona, about=f"photo/{published.pk}", reason="An address.")
+    assert client.get(picture_of(published)).status_code == 404
 
 
 def test_the_tag_of_a_picture_changes_when_something_is_covered(client, published, alice, unit):
