@@ -14,7 +14,7 @@ from threading import BoundedSemaphore
 from core.outages import BUSY, SAFE, unavailable
 
 LONGEST, LONGEST_TO_WRITE = 3.0, 10.0       # s; who has filled in a form waits rather than repeats
-MOST_WRITERS = 5                            # at once in a process, of the 8 threads that it has
+MOST_WRITERS = 12                           # at once in a process, of the 16 threads that it has
 ALWAYS = ("/health/", "/metrics")
 LAST_DATA_RECEIVED = 8 + 11 * 4             # offset in Linux's struct tcp_info: u32, ms
 

@@ -90,7 +90,7 @@ class Command(BaseCommand):
 
 def web_command(port):
     python = [sys.executable, "-m", "gunicorn", "core.wsgi"]
-    return [*python, "--bind", f"{HOST}:{port}", "--threads", "8", "--log-level", "warning"]
+    return [*python, "--bind", f"{HOST}:{port}", "--threads", "16", "--log-level", "warning"]
 
 
 def worker_command():
