@@ -12,11 +12,12 @@ from .numbers import is_measure
 
 Cut = list[str]
 
-SENTENCE_END = re.compile(r"(?<=[.?!:;])(\s+)(?=[“‘(A-ZÄÖÜ0-9])")
-APART = re.compile(rf"{SENTENCE_END.pattern}|; | · ")      # what one place hardly holds
+QUOTED = "(?![^“]*”)"         # what stands in quotation marks is one piece
+SENTENCE_END = re.compile(rf"(?<=[.?!:;])(\s+)(?=[“‘(A-ZÄÖÜ0-9]){QUOTED}")
+APART = re.compile(rf"{SENTENCE_END.pattern}|(?:; | · ){QUOTED}")     # hardly within one place
 # How a list is joined, the weakest joint first: "a, b; c" is two pieces, and one of them has two.
 # What stands in brackets is no list of its own.
-JOINTS = tuple(re.compile(rf"({joint})(?![^()]*\))") for joint in (
+JOINTS = tuple(re.compile(rf"({joint})(?![^()]*\)){QUOTED}") for joint in (
     "; | · ", ": ", ", and |, or |, ", " and | or "))
 BLANKS = re.compile("([ \u00a0\u2009\u202f])")
 COUNTED = re.compile(rf"([−+-]?\d+(?:[.,]\d+)?(?: of \d+)?\.?){BLANKS.pattern}(\D.*)", re.DOTALL)

@@ -79,6 +79,7 @@ export const WORDS = {
   "Single keys are off; the arrow keys go on working.": "Einzeltasten sind aus; die Pfeiltasten wirken weiter.",
   "Single keys are on.": "Einzeltasten sind an.",
   "Single keys, while a row has the focus": "Einzeltasten, solange eine Zeile den Fokus hat",
+  "Something that you typed or decided could not be sent. Look at it first, or sign out once more: it is gone then.": "Etwas, das Sie eingegeben oder entschieden haben, konnte nicht gesendet werden. Sehen Sie es zuerst an, oder melden Sie sich noch einmal ab: Dann ist es weg.",
   "Span from the view": "Bereich aus der Ansicht",
   "Start of {name}": "Anfang: {name}",
   "Suggestions": "Vorschläge",
