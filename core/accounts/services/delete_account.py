@@ -42,8 +42,8 @@ def _erase(user):
     Authenticator.objects.filter(user=user).delete()
     user.api_tokens.all().delete()
     user.username = f"former-contributor-{secrets.token_hex(4)}"
-    user.email = user.first_name = user.last_name = user.suspended_reason = ""
-    user.role = Role.CONTRIBUTOR
+    user.email = user.first_name = user.last_name = user.suspended_reason = user.language = ""
+    user.role, user.room, user.unread_notices = Role.CONTRIBUTOR, 1, 0
     user.is_active, user.is_staff, user.is_superuser = False, False, False
     user.email_verified_at = user.last_login = None
     user.deleted_at = timezone.now()
