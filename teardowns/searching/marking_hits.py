@@ -15,11 +15,13 @@ _BETWEEN = r"[ \-/._]?"
 
 def excerpt(body: str, question: Question) -> list[list[Piece]]:
     """The lines with most of a question, cut around what was found in them; as printed."""
-    pattern = _pattern(question.words)
-    if pattern is None:
+    if not question.words:
         return []
+    text = plain(body)
     by_line: dict[int, list[tuple[int, int]]] = {}
-    for match in pattern.finditer(plain(body)):
+    # Pieces of a marking only where it stands nowhere as a whole.
+    for match in list(_pattern(question.words).finditer(text)) or _pattern(
+            question.words, is_apart=True).finditer(text):
         start = body.rfind("\n", 0, match.start()) + 1
         by_line.setdefault(start, []).append((match.start() - start, match.end() - start))
     fullest = sorted(by_line.items(), key=lambda line: (-len(line[1]), line[0]))[:LINES]
@@ -27,10 +29,9 @@ def excerpt(body: str, question: Question) -> list[list[Piece]]:
 
 
 @lru_cache(maxsize=64)
-def _pattern(words: tuple[Word, ...]) -> re.Pattern[str] | None:
-    if not words:
-        return None
-    ways = [_way(letters) for word in words for letters in {word.whole, *word.pieces}]
+def _pattern(words: tuple[Word, ...], is_apart: bool = False) -> re.Pattern[str]:
+    ways = [_way(letters) for word in words
+            for letters in {word.whole, *(() if word.is_marking and not is_apart else word.pieces)}]
     return re.compile("|".join(sorted(ways, key=lambda way: -len(way))))
 
 

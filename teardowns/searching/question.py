@@ -24,6 +24,11 @@ class Word:
     pieces: tuple[str, ...]
     is_start: bool = False          # the last one may be half typed
 
+    @property
+    def is_marking(self) -> bool:
+        """Letters and digits: its pieces alone mean nothing."""
+        return any(map(str.isdigit, self.whole)) and any(map(str.isalpha, self.whole))
+
 
 @dataclass(frozen=True, slots=True)
 class Question:

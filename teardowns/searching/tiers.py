@@ -53,6 +53,13 @@ def misread_tiers(text: str) -> list[Wanted]:
     return [_misread(UNIT, question, misread), _misread(UNIT, misread, misread)]
 
 
+def apart_tiers(text: str) -> list[Wanted]:
+    """For units: the pieces of each word anywhere, also those of a marking, which need not stand
+    together then. UWK-36 and KL150-18 in one unit are no UWK-18: a last resort."""
+    question = read_question(text)
+    return [AllOf(tuple(_apart(UNIT + ANY, word) for word in question.words))] if question else []
+
+
 def pieces_inside(text: str) -> list[tuple[list[str], Wanted | None]]:
     """Ways in which pieces may stand inside markings: the folded pieces, and what else a unit has.
 
@@ -92,6 +99,11 @@ def _all(prefix: str, question: Question) -> Wanted:
 
 
 def _word(prefix: str, word: Word) -> Wanted:
+    """A marking stands as a whole; of other words the pieces may stand apart."""
+    return Token(prefix + word.whole, word.is_start) if word.is_marking else _apart(prefix, word)
+
+
+def _apart(prefix: str, word: Word) -> Wanted:
     whole = Token(prefix + word.whole, word.is_start)
     if len(word.pieces) < 2:
         return whole

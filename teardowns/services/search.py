@@ -13,7 +13,13 @@ from teardowns.models.search_texts import KINDS, of_text_key
 from teardowns.search_engines import by_group, ids, inside
 from teardowns.searching.marking_hits import excerpt
 from teardowns.searching.question import as_phrase, read_question
-from teardowns.searching.tiers import misread_tiers, other_tiers, pieces_inside, unit_tiers
+from teardowns.searching.tiers import (
+    apart_tiers,
+    misread_tiers,
+    other_tiers,
+    pieces_inside,
+    unit_tiers,
+)
 
 LIMIT = 2000
 FEW = 200                   # as typed; beyond, nothing is taken for misread or a piece of a marking
@@ -81,13 +87,14 @@ def _as_typed(text, limit):
 
 
 def _misread_too(keys, text, limit):
-    """Then those where letters were misread, and those with a piece of a marking."""
+    """Then those where letters were misread, and those with a piece of a marking; where there is
+    none, those that have the letters at any rate."""
     likely, unlikely = misread_tiers(text)
     keys = keys + ids(connection, [likely], limit)
     for pieces, besides in pieces_inside(text):
         keys += inside(connection, pieces, besides, Findable.UNIT, limit)
     if not keys:
-        keys = ids(connection, [unlikely], limit)
+        keys = ids(connection, [unlikely, *apart_tiers(text)], limit)
     return list(dict.fromkeys(keys))[:limit]
 
 

@@ -1,4 +1,10 @@
-from teardowns.searching.tiers import misread_tiers, other_tiers, pieces_inside, unit_tiers
+from teardowns.searching.tiers import (
+    apart_tiers,
+    misread_tiers,
+    other_tiers,
+    pieces_inside,
+    unit_tiers,
+)
 from teardowns.searching.wanted import AllOf, AnyOf, Token
 
 
@@ -10,9 +16,15 @@ def test_whole_names_are_asked_for_before_words():
 
 
 def test_a_word_with_a_sign_in_it_is_asked_for_whole_or_by_its_pieces():
-    title = unit_tiers("vq-45")[5]
+    title = unit_tiers("wall-desk")[5]
     assert title == AllOf((AnyOf((
-        Token("utvq45", True), AllOf((Token("utvq"), Token("ut45", True))))),))
+        Token("utwalldesk", True), AllOf((Token("utwall"), Token("utdesk", True))))),))
+
+
+def test_a_marking_is_asked_for_whole_and_by_its_pieces_at_last():
+    assert unit_tiers("vq-45")[5] == AllOf((Token("utvq45", True),))
+    assert apart_tiers("vq-45") == [AllOf((AnyOf((
+        Token("urvq45", True), AllOf((Token("urvq"), Token("ur45", True))))),))]
 
 
 def test_a_short_word_is_not_taken_for_a_misread_one_unless_nothing_else_is_found():

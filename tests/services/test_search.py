@@ -51,6 +51,14 @@ def test_a_model_comes_before_a_marking_and_a_title_before_the_rest(units):
     assert search("desk").units == [1, 3]
 
 
+def test_pieces_of_a_marking_that_stand_apart_are_found_only_where_it_stands_nowhere(units):
+    indexed(4, "Cube", lines=["primary controller: UWK-36", "fuse: KL150-18"])
+    assert search("uwk-18").units == [4]
+    indexed(5, "Cube", lines=["primary controller: UWK-18", "output: 18W"])
+    assert search("uwk-18").units == [5]
+    assert "18W" not in snippets([5], "uwk-18")[5]
+
+
 def test_a_short_word_is_looked_for_as_misread_only_where_nothing_else_is_found(units):
     assert search("85").units == [2]            # a word; a model `B5` would not be one
     indexed(4, models=["B5"])
