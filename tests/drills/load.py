@@ -5,9 +5,10 @@
 
 The site is served as shipped, on loopback, with a worker beside it; the client is a process of its
 own on the same machine. A request is due when the clock says so, and its time counts from then,
-whether or not a thread was free to send it. Limits on how often are lifted: all come from one
-address. Photos have 3 MB and 2.2 megapixels. --overload asks for `--rate` for half a minute, then
-for a tenth of it, and wants 503 meanwhile and none of it ten seconds later. --postgres needs root.
+whether or not a thread was free to send it. Readers come from many networks, as a proxy would say;
+limits on the API and on accounts are lifted. Photos have 3 MB and 2.2 megapixels. --overload asks
+for `--rate` for half a minute, then for a tenth of it, and wants 503 meanwhile and none of it ten
+seconds later. --postgres needs root.
 """
 from __future__ import annotations
 
@@ -41,6 +42,7 @@ from tests.drills.writing import (
 )
 
 AUTHORS, PATIENCE = 40, 30.0                        # …, s until a client gives up
+NETWORKS, PROGRAMS = 5000, 20                       # networks that readers and programs come from
 QUEUED = 8.0                                        # s of requests that wait, each in its thread
 LARGE = (1700, 1300)                                # pixels of a photo of 3 MB, for it is noise
 MOST_READS, WARM_UP = 0.150, 10.0                   # s at p95; s that are not counted
@@ -77,7 +79,9 @@ class World:
         author = self.draw.choice(self.authors)
         return ACTS[kind](self, author)
 
-    def get(self, path: str, **headers: str) -> tuple[int, bool]:
+    def get(self, path: str, networks: int = NETWORKS, **headers: str) -> tuple[int, bool]:
+        high, low = divmod(self.draw.randrange(networks), 250)
+        headers["X-Forwarded-For"] = f"10.8.{high}.{low + 1}"
         status, said, _ = ask(self.port, "GET", path, None, headers, PATIENCE)
         return status, status != 503 or "Retry-After" in said
 
@@ -143,7 +147,7 @@ ACTS: dict[str, Callable] = {
     "unit page": lambda world, author: world.get(f"/units/{world.skewed()}/"),
     "list, search": lambda world, author: world.get(f"/units/?{world.draw.choice(SEARCHES)}"),
     "API read": lambda world, author: world.get(world.draw.choice(
-        (f"/api/v1/units/{world.skewed()}", "/api/v1/units"))),
+        (f"/api/v1/units/{world.skewed()}", "/api/v1/units")), PROGRAMS),
     "picture": lambda world, author: world.get(world.picture),
     "dashboard": lambda world, author: world.get("/bench/", Cookie=f"session={author.session}"),
     "edit": edit,
@@ -285,7 +289,7 @@ def main() -> int:
         needs_root()
     findings = Findings("Load on", "PostgreSQL" if given.postgres else "SQLite",
                         f"{given.rate:.0f} requests a second, {given.units} units")
-    with site(given.postgres, given.units) as made:
+    with site(given.postgres, given.units, BEHIND_PROXY="1") as made:
         world, enough = World(made), threading.Event()
         made.hostile = people(1, "hostile")[0]
         made.serve()
