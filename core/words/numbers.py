@@ -14,6 +14,7 @@ ALONE = re.compile(rf"\s*(?:{NUMBER}|[−+-]?\d+)\s*")
 RANGE = re.compile(rf"({NUMBER}|(?<![\w.,])[−+-]?\d+)({GAP}(?:{UNIT})?) to (?=[−+-]?\d)")
 MEASURE = re.compile(rf"(?:[\d\s.,;:±×·/=<>≤≥≈~()\[\]+−–—%°-]|"
                      rf"(?<![^\W\d_])(?:{UNIT}|to|(?<=\d )of(?= \d))(?![^\W\d_]))+")
+LETTERS = re.compile(r"[A-Z] to [A-Z]")          # places that are lettered, not numbered
 COUNTED = re.compile(r"(?<=\d) of (?=\d)")
 QUOTED = re.compile(r"(“[^”]*”)")
 INSIDE = re.compile(r"(?<=[0-9])\.(?=[0-9])")
@@ -29,7 +30,7 @@ DATE_IN = {"de": "{day}. {month} {year}"}
 
 def numbers_in(language: str, text: str) -> str:
     """Decimal points and dates in this language's form; what is quoted stays as printed."""
-    if is_measure(text):
+    if is_measure(text) or LETTERS.fullmatch(text):
         text = text.replace(" to ", f" {TO_IN.get(language, 'to')} ")
         return ", ".join(_numbers(language, piece) for piece in text.split(", "))
     return "".join(piece if piece.startswith("“") else _numbers(language, piece)

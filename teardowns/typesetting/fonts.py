@@ -1,9 +1,10 @@
 """The letters that are at hand: what the typesetter carries, and what this machine has.
 
-None is part of this project. The typesetter's package carries three families, Latin, Greek and
-Cyrillic among them; Debian's fonts-dejavu-core adds signs and scripts, fonts-noto-core many
-scripts, fonts-noto-cjk Chinese, Japanese and Korean. What none has is not set as an empty box: its
-code points stand in its place, and a note says so.
+Our own is a file of two signs of rating plates, ⎓ and ⧈ (`.ci/make-signs` draws it). The
+typesetter's package carries three families, Latin, Greek and Cyrillic among them; Debian's
+fonts-dejavu-core adds signs and scripts, fonts-noto-core many scripts, fonts-noto-cjk Chinese,
+Japanese and Korean. What none has is not set as an empty box: its code points stand in its place,
+and a note says so.
 """
 from __future__ import annotations
 
@@ -13,9 +14,11 @@ from pathlib import Path
 # In the order in which a character is looked for; those that are missing are passed over.
 FAMILIES = ("Libertinus Serif", "DejaVu Serif", "DejaVu Sans", "Noto Serif CJK SC",
             "Noto Sans CJK SC", "Noto Sans", "Noto Sans Arabic", "Noto Sans Hebrew",
-            "Noto Sans Devanagari", "Noto Sans Thai", "Noto Sans Symbols2", "DejaVu Sans Mono")
-PLACES = tuple(Path("/usr/share/fonts") / name for name in (
-    "truetype/dejavu", "truetype/noto", "opentype/noto"))
+            "Noto Sans Devanagari", "Noto Sans Thai", "Noto Sans Symbols2", "DejaVu Sans Mono",
+            "Underplate Signs")
+OURS = Path(__file__).parents[2] / "static/fonts"
+PLACES = (OURS, *(Path("/usr/share/fonts") / name for name in (
+    "truetype/dejavu", "truetype/noto", "opentype/noto")))
 
 
 def font_folders() -> list[str]:
