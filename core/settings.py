@@ -222,7 +222,8 @@ Q_CLUSTER = {
     "orm": "default",
     "workers": env.int("WORKERS", 1),
     "timeout": 120,
-    "retry": 180,          # longer than the timeout: redelivered only after its worker died
+    "retry": 180,          # s after which one that failed is tried again
+    "broker_class": "core.leased_jobs.LeasedJobs",
     "max_attempts": 5,
     "catch_up": False,
 }

@@ -5,6 +5,7 @@ from django_q.models import OrmQ, Task
 from django_q.signals import pre_execute
 
 from core.jobs_given_up import GivenUp
+from tests.core.test_leased_jobs import no_thread  # noqa: F401
 
 pytestmark = pytest.mark.django_db
 
@@ -17,6 +18,7 @@ def job():
 
 
 def begin(job):
+    OrmQ.objects.update(key="underplate")               # the process that had it is dead
     pre_execute.send(sender="django_q", func=None, task=job)
 
 
