@@ -277,7 +277,7 @@ def counted() -> bool:
     wait_for(lambda: done()[0] == JOBS, 300)
     say("jobs done, of", f"{done()[0]} of {JOBS}", JOBS)
     say("the last one after the writing, s", f"{time.monotonic() - begun:.0f}",
-        "180 at most: then it is taken up again")
+        "30 at most: a dead worker's is taken up again after 20")
     figures = {host: figure(host) for host in HOSTS}
     say("requests that each host has counted since it came back", figures)
     return done()[0] == JOBS and all(figures.values())
