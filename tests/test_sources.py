@@ -10,13 +10,14 @@ SCRIPTS = sorted((ROOT / "static" / "js").rglob("*.js"))
 SPEAK_SQL = {
     "core/audit/triggers.py", "core/backup/databases.py", "core/backup/state.py",
     "core/doctor/clock.py", "core/doctor/database.py", "core/doctor/postgresql.py",
-    "core/doctor/sqlite.py", "core/operation/gauges.py", "teardowns/search_engines/__init__.py",
+    "core/doctor/sqlite.py", "core/migrating.py", "core/operation/gauges.py", "teardowns/search_engines/__init__.py",
     "teardowns/search_engines/postgresql.py", "teardowns/search_engines/sqlite.py",
     "teardowns/services/index_likeness.py", "teardowns/services/listing_clock.py",
     "teardowns/services/search_suggestions.py"}
 # One reads formulas of the method page, which are ours; the other refuses declarations.
 READ_XML = {"teardowns/presenting/formula.py", "teardowns/imaging/web_annotation.py"}
 ASK_OTHERS = {"core/doctor/mail.py", "core/overload.py",          # each a socket of this machine
+              "core/object_storage.py",                        # or of the bucket of the settings
               "core/management/commands/demo.py"}                # or of the mail server
 CHANCE_WITHOUT_SECRET = {"teardowns/forms/plain_question.py"}    # which words a question names
 

@@ -5,8 +5,7 @@
 A token that ran out, a limit and a code of an app that were used up are tried again after the clock
 was set back by an hour, in the same processes and in new ones. The web goes 2 h fast while the
 worker is 2 h slow. Then the site runs through hours that are skipped and that come twice, a leap
-day and the end of 32 bits. By libfaketime, for the site's processes alone (apt-get install
-faketime).
+day and the end of 32 bits. For the site's processes alone (tests.drills.other_clock).
 """
 from __future__ import annotations
 
@@ -15,16 +14,16 @@ import json
 import sys
 import time
 from datetime import UTC, datetime, timedelta
-from pathlib import Path
+from zoneinfo import ZoneInfo
 
 from tests.drills.one_host import Findings, needs_root, site
 from tests.drills.two_hosts_servers import wait_for
 from tests.drills.visitor import Visitor
 from tests.drills.writing import Ledger, ask, begin_sheet, differences, headers_of, people
 
-LIBRARY = sorted(Path("/usr/lib").glob("*/faketime/libfaketimeMT.so.1"))
+STARTS = 15                     # s that the site takes to start
 LIMIT, SHEETS, LATER = 12, 5, datetime(2040, 1, 1, tzinfo=UTC)
-# When the site starts → and in which zone its machine is.
+# What happens some seconds after the site has started, and in which zone its machine is.
 MOMENTS = {"the hour that is skipped": ("2027-03-28 01:59:52", "Europe/Berlin"),
            "the hour that comes twice": ("2027-10-31 02:59:52", "Europe/Berlin"),
            "a leap day": ("2028-02-29 23:59:52", "UTC"),
@@ -33,18 +32,18 @@ PAGES = ("/", "/units/", "/method/", "/health/ready", "/log/")
 
 
 def clock_of(made, name: str, said: str) -> None:
-    """How a process of the site sees the time from now on: "+2h", "-1h", "+0"."""
+    """How a process of the site sees the time from now on: seconds beside the right one."""
     (made.folder / f"clock-{name}").write_text(said)
+    time.sleep(1)                       # they look twice a second
 
 
-def fake(made, name: str, said: str = "+0") -> dict[str, str]:
+def fake(made, name: str, said: str) -> dict[str, str]:
     clock_of(made, name, said)
-    return {"LD_PRELOAD": str(LIBRARY[0]), "FAKETIME_NO_CACHE": "1",
-            "FAKETIME_DONT_FAKE_MONOTONIC": "1",
-            "FAKETIME_TIMESTAMP_FILE": str(made.folder / f"clock-{name}")}
+    return {"DJANGO_SETTINGS_MODULE": "tests.drills.other_clock",
+            "DRILL_CLOCK": str(made.folder / f"clock-{name}")}
 
 
-def start(made, name: str, said: str = "+0", **more: str) -> None:
+def start(made, name: str, said: str = "0", **more: str) -> None:
     plain = dict(made.environment)
     made.environment |= fake(made, name, said) | more
     if name == "web":
@@ -73,16 +72,16 @@ def ordered(made, author, findings) -> None:
     from django_q.tasks import async_task
 
     ledger = Ledger()
-    start(made, "web", "+2h")
-    start(made, "worker", "-2h")
+    start(made, "web", "7200")
+    start(made, "worker", "-7200")
     sheets(made, author, ledger)
     async_task("core.audit.note_end.note_end")
     wait_for(lambda: OrmQ.objects.count() == 0 and Task.objects.exists(), 120)
     findings.say("web 2 h fast, worker 2 h slow: a job is done", Task.objects.filter(
         success=True).count(), "some", Task.objects.filter(success=True).exists())
-    clock_of(made, "web", "+0")
+    clock_of(made, "web", "0")
     sheets(made, author, ledger)
-    clock_of(made, "web", "-1h")
+    clock_of(made, "web", "-3600")
     sheets(made, author, ledger)
     made.kill("worker")
     findings.say("sheets begun by three clocks", len(ledger), 3 * SHEETS,
@@ -107,9 +106,9 @@ def shut(made, authors, findings) -> None:
     before = (token_status(made, author), limited.count(201), app())
     findings.say("right clock: token that ran out; writes of a limit; a code twice",
                  before, f"401, {LIMIT}, (True, False)", before == (401, LIMIT, (True, False)))
-    for what, act in (("in the same processes", lambda: clock_of(made, "web", "-1h")),
+    for what, act in (("in the same processes", lambda: clock_of(made, "web", "-3600")),
                       ("in new ones", lambda: (made.kill("web"), start(
-                          made, "web", "-1h", API_WRITES=str(LIMIT))))):
+                          made, "web", "-3600", API_WRITES=str(LIMIT))))):
         act()
         again = [begun(made, authors[1]) for _ in range(LIMIT)]
         findings.say(f"an hour back, {what}: token that ran out", token_status(made, author), 401,
@@ -119,7 +118,7 @@ def shut(made, authors, findings) -> None:
         findings.say(f"an hour back, {what}: a code that was used, of the hour before",
                      app(-3600), "(False, False)", app(-3600) == (False, False))
     made.kill("web")
-    start(made, "web", "+2h", API_WRITES=str(LIMIT))
+    start(made, "web", "7200", API_WRITES=str(LIMIT))
     given = [begun(made, authors[1]) for _ in range(3 * LIMIT)].count(201)
     findings.say("two hours fast: of a limit, given", given, f"{LIMIT} at most",
                  given <= LIMIT)
@@ -164,9 +163,10 @@ def lived_through(made, author, findings) -> None:
     ApiToken.objects.filter(owner__username=author.name).update(expires_at=LATER)
     for what, (moment, zone) in MOMENTS.items():
         ledger, begun_at = Ledger(), datetime.fromisoformat(moment)
-        start(made, "web", f"@{moment}", TZ=zone)
+        apart = begun_at.replace(tzinfo=ZoneInfo(zone)).timestamp() - time.time() - STARTS
+        start(made, "web", f"{apart:.0f}", TZ=zone)
         statuses = []
-        until = time.monotonic() + 20
+        until = time.monotonic() + 25
         while time.monotonic() < until:
             begin_sheet(made.port, author, ledger, time.monotonic() + 30)
             statuses += [ask(made.port, "GET", page)[0] for page in PAGES]
@@ -187,9 +187,6 @@ def main() -> int:
     given = asked.parse_args()
     if given.postgres:
         needs_root()
-    if not LIBRARY:
-        print("This drill needs libfaketime: apt-get install faketime")
-        return 2
     findings = Findings("Wrong clocks, on", "PostgreSQL" if given.postgres else "SQLite")
     with site(given.postgres) as made:
         authors = people(3)

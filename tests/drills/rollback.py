@@ -13,10 +13,11 @@ import argparse
 import re
 import sys
 import time
+import uuid
 from collections import Counter, deque
 
 from tests.drills.one_host import Findings, needs_root, site
-from tests.drills.releases import RELEASES, unpacked
+from tests.drills.releases import RELEASES, public_unit, unpacked
 from tests.drills.two_hosts_servers import ROOT
 from tests.drills.uploads import Sender
 from tests.drills.visitor import Visitor
@@ -58,8 +59,8 @@ def walked(port, session="") -> tuple[Counter[int], list[str]]:
     return statuses, broken
 
 
-def written(port, author, ledger) -> list[int]:
-    """Statuses of uploads in blocks; the rest stands in the ledger."""
+def written(port, author, ledger, unit) -> list[int]:
+    """Statuses of what is no row of the ledger: blocks, a record on paper, somebody new."""
     for _ in range(WRITES):
         for act in (begin_sheet, send_photo, send_log):
             act(port, author, ledger, time.monotonic() + 30)
@@ -67,6 +68,10 @@ def written(port, author, ledger) -> list[int]:
     for kind, content in (("photos", picture()), ("recordings", log())):
         sender = Sender(port, author, kind, content)
         statuses += [sender.begin(), sender.put(content, 0)[0]]
+    visitor, name = Visitor(port), f"newcomer-{uuid.uuid4().hex[:8]}"
+    statuses.append(visitor.post(f"/units/{unit}/report/")[0])
+    statuses.append(visitor.post("/sign-up/", username=name, email=f"{name}@cast.example",
+                                 password1="7 brass kettles, warm")[0])
     return statuses
 
 
@@ -81,8 +86,8 @@ def put_back(made, commit, what, author, findings) -> None:
         findings.say(f"{what} put back: pages for {who}", dict(sorted(statuses.items())), "some",
                      statuses[200] > 20)
         findings.none(f"{what} put back: pages of {who} that are 500", broken)
-    statuses = written(made.port, author, ledger)
-    findings.say(f"{what} put back: kept; in blocks; refused",
+    statuses = written(made.port, author, ledger, public_unit(made))
+    findings.say(f"{what} put back: kept; blocks, paper, newcomer; not kept",
                  f"{len(ledger)}; {statuses}; {dict(ledger.sent_again)} {ledger.refused[:2]}",
                  f"{3 * WRITES}; no 500", 500 not in statuses and "500" not in ledger.sent_again)
     made.kill("web")
@@ -105,7 +110,7 @@ def main() -> int:
         author, = people(1)
         first = Ledger()
         made.serve()
-        written(made.port, author, first)
+        written(made.port, author, first, public_unit(made))
         made.kill("web")
         for commit, what in list(RELEASES.items())[:-given.releases - 1:-1]:
             put_back(made, commit, what, author, findings)
