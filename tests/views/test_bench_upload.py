@@ -8,6 +8,7 @@ import pytest
 from django.test import Client
 from django.utils import timezone
 
+from core.buckets import HOUR, take
 from teardowns.models import Photo, PhotoUpload
 from teardowns.services import receive_upload
 from teardowns.services.receive_photo import NO_ROOM
@@ -292,3 +293,12 @@ def test_it_rejects_other_methods(start, client, unit, content):
     uid = uid_of(start(content))
     assert client.get(f"/bench/{unit.pk}/photos/uploads/").status_code == 405
     assert client.post(f"/bench/{unit.pk}/photos/uploads/{uid}/").status_code == 405
+
+
+def test_who_begins_too_many_uploads_is_told_when_to_come_back(client, alice, unit, settings):
+    client.force_login(alice)
+    take("uploads/account", alice.pk, settings.UPLOADS, HOUR, cost=settings.UPLOADS)
+    answer = client.post(f"/bench/{unit.pk}/photos/uploads/", {"name": "a.jpg", "size": 9},
+                         content_type="application/json")
+    assert answer.status_code == 429 and 1 <= int(answer["Retry-After"]) <= 60
+    assert not PhotoUpload.objects.exists()
