@@ -1,7 +1,9 @@
 """Two quantities of many units: who is drawn, who stands out, and in which order they are told."""
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable, Hashable
+from dataclasses import dataclass, field
+from typing import Any
 
 import numpy as np
 
@@ -20,6 +22,7 @@ class Relation:
     off : (n,) how far above the middle, in ln; in half-widths of the band where there is one
     points : rows that are drawn as points; is_dense : whether the others are cells
     band : or why there is none; "" where none was asked for
+    known : what was worked out of all units already, see `once`
     """
 
     x: np.ndarray
@@ -29,6 +32,13 @@ class Relation:
     points: np.ndarray
     is_dense: bool
     band: Band | str
+    known: dict[Hashable, Any] = field(default_factory=dict, compare=False, repr=False)
+
+    def once(self, name: Hashable, work: Callable[[], Any]) -> Any:
+        """What `work` finds, which goes through all units the first time only."""
+        if name not in self.known:
+            self.known[name] = work()
+        return self.known[name]
 
 
 def against_band(x: np.ndarray, y: np.ndarray, chosen: np.ndarray) -> Relation:

@@ -90,7 +90,14 @@ def _edges(band: Band | str) -> list[tuple[float, float, float, float]]:
 
 def _ends(relation: Relation, this: int | None) -> tuple[list[float], list[float]]:
     """Smallest and largest x, and y, of all that is drawn; nothing where nothing is."""
-    rows = relation.rows if this is None else np.append(relation.rows, this)
+    across, up = relation.once("ends", lambda: _ends_of(relation, relation.rows))
+    if this is None:
+        return across, up
+    of_this = _ends_of(relation, np.array([this]))
+    return across + of_this[0], up + of_this[1]
+
+
+def _ends_of(relation, rows):
     x, y = relation.x[rows], relation.y[rows]
     known = np.isfinite(x) & np.isfinite(y)
     if not known.any():
@@ -115,8 +122,8 @@ def _interval(numbers: ListedNumbers, this: int | None) -> tuple[float, float] |
 def _ink(relation: Relation, x: Axis, y: Axis) -> tuple[list[Ink], Cells | None]:
     if not relation.is_dense:
         return [], None
-    rows = relation.rows
-    grid = cells(relation.x[rows], relation.y[rows], (x.low, x.high), (y.low, y.high), *GRAIN)
+    rows, ends = relation.rows, ((x.low, x.high), (y.low, y.high))
+    grid = relation.once(ends, lambda: cells(relation.x[rows], relation.y[rows], *ends, *GRAIN))
     return [Ink(step, list(zip(grid.column[grid.step == step].tolist(),
                                grid.row[grid.step == step].tolist(), strict=True)))
             for step in range(len(grid.least))], grid
@@ -144,7 +151,8 @@ def _claim_point(relation: Relation, numbers: ListedNumbers, names: Names, row: 
 def _mass_says(relation: Relation) -> list[str]:
     n, band = len(relation.rows), relation.band
     if isinstance(band, Band):
-        outside = int((np.abs(relation.off[relation.rows]) > 1).sum())
+        outside = relation.once(
+            "outside", lambda: int((np.abs(relation.off[relation.rows]) > 1).sum()))
         middle = float(np.sqrt(band.smallest * band.largest))
         return [f"At a mass of {grams(middle)} the band reaches from {_reach(band, middle)}; it "
                 f"is drawn from the lightest to the heaviest of {number_of(n)} and not beyond.",
@@ -190,9 +198,10 @@ def _mass_cells(relation: Relation, row: int) -> list[str]:
 
 def _claim_says(relation: Relation, numbers: ListedNumbers) -> list[str]:
     rows = relation.rows
-    below = int((relation.off[rows] < 0).sum())
-    whole = int((numbers["capability_high"][rows] < relation.x[rows]).sum())
-    measured = int(np.isfinite(numbers["measured_power"][rows]).sum())
+    below, whole, measured = relation.once("counts", lambda: (
+        int((relation.off[rows] < 0).sum()),
+        int((numbers["capability_high"][rows] < relation.x[rows]).sum()),
+        int(np.isfinite(numbers["measured_power"][rows]).sum())))
     return [f"On the line a unit can deliver what is printed on it; below it, less. The median of "
             f"{below} of {number_of(len(rows))} lies below the line, of {whole} the whole 90 % "
             f"interval does.",

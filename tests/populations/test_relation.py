@@ -51,3 +51,8 @@ def test_of_many_units_those_that_stand_out_at_either_side_are_points():
     found = against_equal(x, y, np.ones(n, bool))
     assert found.is_dense and len(found.rows) == n
     assert found.points.tolist() == [*range(MOST_APART), *range(n - MOST_APART, n)]
+
+
+def test_what_takes_all_units_is_worked_out_once():
+    found = against_equal(np.array([1.0, 2.0]), np.array([2.0, 1.0]), np.ones(2, bool))
+    assert [found.once("sum", lambda: found.x.sum()), found.once("sum", lambda: 0)] == [3.0, 3.0]
