@@ -10,7 +10,8 @@ SCRIPTS = sorted((ROOT / "static" / "js").rglob("*.js"))
 SPEAK_SQL = {
     "core/audit/triggers.py", "core/backup/databases.py", "core/backup/state.py",
     "core/doctor/clock.py", "core/doctor/database.py", "core/doctor/postgresql.py",
-    "core/doctor/sqlite.py", "core/migrating.py", "core/operation/gauges.py", "teardowns/search_engines/__init__.py",
+    "core/doctor/sqlite.py", "core/migrating.py", "core/operation/gauges.py",
+    "teardowns/search_engines/__init__.py",
     "teardowns/search_engines/postgresql.py", "teardowns/search_engines/sqlite.py",
     "teardowns/services/index_likeness.py", "teardowns/services/listing_clock.py",
     "teardowns/services/search_suggestions.py"}
