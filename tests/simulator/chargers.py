@@ -19,6 +19,10 @@ from .output_side import OutputSide, draw_output_side
 PARTS = ("bulk", "chip", "limit", "rectifier", "output capacitor", "bridge", "fuse", "case",
          "output current", "hidden")
 TOUCHED = (62.0, 82.0)      # °C, hottest spot of the case that makers allow; common practice
+# By power [W], the shares of units that promise several voltages, and of those that have them
+# where the watts are invented.
+BRACKETS = (8.0, 15.0, 30.0)
+PROMISED, THERE = np.array([0.0, 0.3, 0.6, 0.9]), np.array([0.0, 0.5, 0.85, 0.97])
 HALVINGS = 18
 FITTINGS = 5
 
@@ -48,7 +52,8 @@ class Chargers:
     chip_slip: np.ndarray           # true over published
     hidden: np.ndarray              # W at the low end, the weakest part without a clue
     hidden_slope: np.ndarray        # exponent of the mains voltage
-    switchable: np.ndarray          # bool
+    promised: np.ndarray            # bool: the plate gives 5 V and a higher voltage
+    switchable: np.ndarray          # bool: it has them
     top_voltage: np.ndarray         # V, highest output voltage it can give
     fixed_barrel: np.ndarray        # bool: one voltage on a d.c. plug
     current_5v: np.ndarray          # A, what a switchable unit gives at 5 V
@@ -114,7 +119,7 @@ def draw_chargers(n, rng, habits):
     target = made["target"]
     aim = dict(zip(PARTS, target * _margins(n, rng, habits), strict=True))
     lead = draw_lead(target, made["wide"], rng)
-    made |= {"corrector": lead["corrector"]} | _output(target, rng)
+    made |= {"corrector": lead["corrector"]} | _output(made, rng)
     made |= _chip(made, aim["chip"], rng, habits)
     converter, valley = draw_converter(made, aim, rng, habits)
     mains_side = draw_mains_side(lead, made, valley, aim, rng, habits)
@@ -124,7 +129,7 @@ def draw_chargers(n, rng, habits):
     unit = Chargers(
         **{name: made[name] for name in (
             "honest", "overstated", "target", "wide", "bus_efficiency_guess", "published_wide",
-            "published_high", "chip_slip", "switchable", "top_voltage", "fixed_barrel",
+            "published_high", "chip_slip", "promised", "switchable", "top_voltage", "fixed_barrel",
             "current_5v")},
         mains_side=mains_side, converter=converter, output_side=output_side,
         case=draw_case(target, made["dense"], rng), abilities=balance.step_cycles(converter),
@@ -177,18 +182,24 @@ def _chip(made, aim, rng, habits):
             "published_high": np.where(table, POWER_HIGH[index], np.nan), "chip_slip": slip}
 
 
-def _output(target, rng):
-    """Fixed or switchable, and the highest voltage: the larger, the more often switchable."""
-    n = target.size
-    chance = np.array([0.0, 0.3, 0.6, 0.9])[np.searchsorted([8.0, 15.0, 30.0], target)]
-    switchable = rng.random(n) < chance
+def _output(made, rng):
+    """What kind of output is printed goes by the watts that are printed, whoever prints them.
+
+    So it says no more of honesty than they do. Whether a promised voltage is there goes, with
+    those who invent watts, by how much there is inside.
+    """
+    target, n = made["target"], made["target"].size
+    printed = target * np.exp(made["overstated"])
+    promised = rng.random(n) < PROMISED[np.searchsorted(BRACKETS, printed)]
+    there = np.where(made["honest"], 0.9, THERE[np.searchsorted(BRACKETS, target)])
+    switchable = promised & (rng.random(n) < there)
     # one port of 5 V ends where its plug does
-    barrel = ~switchable & ((rng.random(n) < np.where(target < 15, 0.15, 0.6)) | (target > 40))
-    pick, size = rng.integers(0, 3, n), np.searchsorted([22.0, 45.0], target)
+    barrel = ~promised & ((rng.random(n) < np.where(printed < 15, 0.15, 0.6)) | (printed > 40))
+    pick, size = rng.integers(0, 3, n), np.searchsorted([22.0, 45.0], printed)
     plugs = np.array([[9, 12, 12], [12, 15, 19], [19, 20, 24]], float)
     fixed = np.where(barrel, plugs[size, pick], 5.0)
     top = np.array([[9, 9, 12], [12, 15, 20], [20, 20, 20]], float)[size, pick]
-    return {"switchable": switchable, "fixed_barrel": barrel,
+    return {"promised": promised, "switchable": switchable, "fixed_barrel": barrel,
             "top_voltage": np.where(switchable, top, fixed),
             "current_5v": np.minimum(rng.choice([2.0, 2.4, 3.0], n), target / 5)}
 

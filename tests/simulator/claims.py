@@ -27,17 +27,13 @@ class Plates:
 
 
 def draw_plates(chargers, rng):
-    c, n = chargers, chargers.target.size
+    c = chargers
     truth = c.everywhere()
     honest = c.honest
     power = nearest(LABEL_POWER, truth * np.exp(c.overstated))
-    # Honest watts, and a voltage that is not there: so often that the claims of several voltages
-    # are met at even odds, as the engine takes them before any evidence.
-    only_5v = ~c.switchable & ~c.fixed_barrel
-    invented = only_5v & (power >= 9) & (rng.random(n) < np.where(honest, 0.4, 0.6))
-    voltage = np.where(invented, _usual_voltage(power, rng), c.top_voltage)
+    several = c.promised
+    voltage = np.where(several & ~c.switchable, _usual_voltage(power, rng), c.top_voltage)
     current = (power / voltage).round(2)
-    several = c.switchable | invented
     current_5v = np.where(several, _current_5v(c, power, honest, rng), np.nan)
     at_5v = np.fmin(truth, np.where(c.switchable, 5 * c.current_5v, np.nan))
     return Plates(truth, power, voltage, several, current, current_5v,

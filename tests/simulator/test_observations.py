@@ -38,6 +38,22 @@ def test_met_means_within_five_percent_of_the_claim_at_any_mains(drawn):
     assert np.array_equal(np.minimum(*ends) < MET * plates.power, ~plates.power_met)
 
 
+def test_what_kind_of_output_is_printed_says_nothing_of_honesty(drawn):
+    chargers, plates, _ = drawn
+    only_5v = ~plates.several & ~chargers.fixed_barrel
+    # 4000 units at even odds, of which each kind has 500 or more: standard deviation below 0.023
+    for kind in (only_5v, plates.several, chargers.fixed_barrel):
+        assert kind.sum() > 500
+        assert chargers.honest[kind].mean() == pytest.approx(0.5, abs=0.08)
+
+
+def test_of_several_voltages_honest_makers_mostly_have_them(drawn):
+    chargers, plates, _ = drawn
+    promised = plates.several & chargers.honest
+    assert plates.voltage_met[promised].mean() == pytest.approx(0.9, abs=0.03)
+    assert plates.voltage_met[plates.several & ~chargers.honest].mean() < 0.7
+
+
 def test_every_code_is_one_of_the_nomenclature(drawn):
     for clues in drawn[2].values():
         assert set(clues) <= set(CODES)
