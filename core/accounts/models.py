@@ -33,7 +33,7 @@ class User(AbstractUser):
     unread_notices = models.PositiveIntegerField(default=0)
 
     # Times of what every account may keep (settings.ACCOUNT_BYTES, ACCOUNT_SHEETS).
-    room = models.PositiveSmallIntegerField(default=1)
+    room = models.PositiveSmallIntegerField(default=1, db_default=1)
 
     # As chosen on the page for it; mails of the worker are written in it.
     language = models.CharField(max_length=8, blank=True)

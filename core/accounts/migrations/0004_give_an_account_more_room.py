@@ -7,5 +7,6 @@ class Migration(migrations.Migration):
 
     operations = [
         migrations.AddField(
-            model_name="user", name="room", field=models.PositiveSmallIntegerField(default=1)),
+            model_name="user", name="room", field=models.PositiveSmallIntegerField(
+                default=1, db_default=1)),
     ]
