@@ -56,6 +56,7 @@ BOARDS = (
     "{part} marked {marking} in both.",
     "{part} marked: {marking} {here}, {other} {there}.",
     "{about}: {ours} here, {theirs} there.",
+    "sense resistor",
 )
 TOLD = ("by {person}, on “{thing}”", "{value} at {voltage}", "{was}, now {now}",
         "{person}, for {time}", "Measured on a load, {units}")
