@@ -112,8 +112,9 @@ def test_reports_are_those_that_each_unit_gets_alone(units, monkeypatch):
     reassess_slice()
     for publication in Publication.objects.select_related("standing"):
         alone, = verdicts([full(publication.document, unit_schema())], True, active_rulebook())
-        kept = publication.standing.payload
-        assert json.dumps(kept | {"rulebook": ""}) == json.dumps(alone | {"rulebook": ""})
+        kept = publication.standing.payload | {"rulebook": alone["rulebook"]}
+        # PostgreSQL keeps keys in an order of its own.
+        assert json.dumps(kept, sort_keys=True) == json.dumps(alone, sort_keys=True)
 
 
 def test_ranges_for_several_processes_leave_no_unit_out(units):
