@@ -25,7 +25,7 @@ from tests.drills.writing import Ledger, ask, differences, people, send_log, sen
 SENDERS, LOOKERS, READERS = 4, 4, 4
 PAGES = ("/", "/units/", "/method/", "/parts/")
 LONGEST = 40.0                  # s that anybody waits for an answer about a file
-OUTAGE = {"503", "507"}
+OUTAGE, WARM = {"503", "507"}, 8
 
 
 class Crowd:
@@ -170,6 +170,8 @@ def main() -> int:
         for author in authors:
             send_photo(made.port, author, first, time.monotonic() + 60)
         crowd = authors, pictures_of(made.port, authors, first)
+        for page in WARM * PAGES:               # every process has made each page once
+            ask(made.port, "GET", page)
         for fault in ("", *FAULTS):
             struck(made, front, client, fault, crowd, given.seconds, quiet, findings)
         made.print_errors_of("web")
