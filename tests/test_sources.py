@@ -62,6 +62,8 @@ def test_xml_is_read_in_two_places_and_never_with_declarations():
 
 def test_cryptography_is_the_libraries():
     assert not having(r"\b(md5|sha1)\b|hashlib\.new\((?!algorithm\))", PYTHON)
+    # Django's own takes SHA-1 where it is not told another.
+    assert not having(r"salted_hmac\((?![^\n]*algorithm=\"sha256\")", PYTHON)
     assert having(r"^\s*(import|from) random\b", PYTHON) == CHANCE_WITHOUT_SECRET
 
 

@@ -17,7 +17,7 @@ KEPT = 10                       # marks of people who share a browser; the oldes
 
 
 def _mark(login):
-    return salted_hmac(SALT, login.strip().lower()).hexdigest()[:20]
+    return salted_hmac(SALT, login.strip().lower(), algorithm="sha256").hexdigest()[:20]
 
 
 def _read(request):

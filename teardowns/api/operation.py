@@ -19,10 +19,12 @@ from teardowns.api.faults import FAULTY, StrictParser, add_faults, not_json
 from teardowns.api.idempotency import once
 from teardowns.api.limits import Allowance
 from teardowns.api.schemas.problems import Problem
+from teardowns.services.facets import FACETS
 from teardowns.views.kept_pages import State
 
 TITLE, VERSION = "Underplate", "1.0.0"
 NO_SUCH_PARAMETER = "There is no such parameter here: leave it out, or check its spelling."
+TWICE = "It stands here more than once: write it once."
 NUL = "It contains the character NUL: remove it."
 api = NinjaAPI(title=TITLE, version=VERSION, openapi_url=None, docs_url=None,
                parser=StrictParser(), urls_namespace="api")
@@ -99,6 +101,8 @@ def _unknown(request, takes):
     """Parameters that nobody reads are misspelt ones, and would be missed in silence."""
     errors = [{"detail": NO_SUCH_PARAMETER, "parameter": name[:100]}
               for name in request.GET if name not in takes][:20]
+    errors += [{"detail": TWICE, "parameter": name} for name in takes
+               if name not in FACETS and len(request.GET.getlist(name)) > 1]
     errors += [{"detail": NUL, "parameter": name} for name in takes
                if any("\0" in text for text in request.GET.getlist(name))]
     return problem(422, FAULTY, errors=errors) if errors else None

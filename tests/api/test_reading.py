@@ -115,6 +115,17 @@ def test_a_preflight_offers_reading_in_public_alone(path, method, allowed):
 
 
 @pytest.mark.django_db
+@pytest.mark.parametrize("path, status", [
+    ("/units?size=5&size=6", 422), ("/search?q=a&q=b", 422),
+    ("/units?verdict=supported&verdict=possible", 200)])
+def test_a_parameter_that_stands_twice_is_refused_where_one_is_meant(path, status):
+    answer = Program().get(path)
+    assert answer.status_code == status
+    if status == 422:
+        assert "more than once" in answer.json()["errors"][0]["detail"]
+
+
+@pytest.mark.django_db
 def test_a_cookie_opens_nothing(client, alice):
     client.force_login(alice)
     assert client.get("/api/v1/bench").status_code == 401

@@ -1,10 +1,13 @@
 """The first administrator, by command."""
+import re
+
 import pytest
 from django.core.management import CommandError, call_command
 
 from core.accounts.models import Role, User
 from core.audit.models import Entry
 from tests.cast import person
+from tests.test_sources import ROOT
 
 pytestmark = pytest.mark.django_db
 
@@ -14,7 +17,13 @@ def appoint(name, **options):
 
 
 def test_there_are_no_accounts_to_begin_with():
+    """Neither in the tables nor by any migration, which tests do not run."""
     assert not User.objects.exists()
+    migrations = [path for room in ("core", "teardowns")
+                  for path in (ROOT / room).rglob("migrations/*.py")]
+    makes = re.compile(r"create_(super)?user|make_password|User\.objects\.(bulk_|get_or_)?create")
+    assert len(migrations) > 15
+    assert [path.name for path in migrations if makes.search(path.read_text())] == []
 
 
 def test_it_appoints_the_first(alice):

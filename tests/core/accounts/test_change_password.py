@@ -22,6 +22,13 @@ def test_it_takes_the_present_password(client, alice):
     assert alice.check_password("alice-of-the-cast")
 
 
+def test_the_new_one_opens_the_account_and_the_former_no_more(client, alice):
+    sign_in(client, "alice")
+    change(client)
+    alice.refresh_from_db()
+    assert alice.check_password(NEW) and not alice.check_password("alice-of-the-cast")
+
+
 def test_it_keeps_this_session_and_ends_the_others(client, alice):
     sign_in(client, "alice")
     elsewhere = Client()
