@@ -68,6 +68,9 @@ def missed_by(catalogue, text):
     ("the clearance (fuse)", "Luftstrecke (Sicherung)"),
     # A name that has a joint inside is one piece of a list.
     ("controller supply, lowest 8 V, fuse", "Versorgung, niedrigste 8 V, Sicherung"),
+    # What stands in quotation marks is one piece, also where it looks like several.
+    ("“fuse; clearance: 2 turns” is gone.", "„fuse; clearance: 2 turns“ ist weg."),
+    ("“fuse (2 turns” is gone.", "„fuse (2 turns“ ist weg."),
     # A number before words, and a short sentence that ends in one.
     ("52 turns", "52 Windungen"), ("4 of 5 turns", "4 von 5 Windungen"),
     ("1. fuse", "1. Sicherung"),
