@@ -24,6 +24,7 @@ import time
 import uuid
 from collections import Counter
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -207,8 +208,20 @@ def statuses(done) -> dict[int, int]:
     return dict(sorted(Counter(each.status for each in done).items()))
 
 
-def steady(world, given, findings) -> None:
-    before = os.times()
+def processor(site) -> dict[str, float]:
+    """s of processor that web and worker have used, with the children they waited for."""
+    used = dict.fromkeys(site.started, 0.0)
+    for stat in Path("/proc").glob("[0-9]*/stat"):
+        with suppress(OSError):
+            fields = stat.read_text().rpartition(")")[2].split()
+            for name, process in site.started.items():
+                if int(fields[2]) == process.pid:               # the group, named by its first
+                    used[name] += sum(map(int, fields[11:15])) / os.sysconf("SC_CLK_TCK")
+    return used
+
+
+def steady(site, world, given, findings) -> None:
+    before, used = os.times(), processor(site)
     begun = time.monotonic()
     done = asked_at(world, given.rate, 60 * given.minutes + WARM_UP)
     counted = [each for each in done if each.due >= WARM_UP]
@@ -219,11 +232,13 @@ def steady(world, given, findings) -> None:
     findings.none("answers of 500 and more, or none", [
         f"{each.kind} {each.status} at {each.due:.1f} s" for each in counted
         if not 0 < each.status < 500])
-    findings.say("the client's share of a processor",
-                 f"{spent / (time.monotonic() - begun):.2f}")
+    seconds = time.monotonic() - begun
+    shares = {name: used_by - used[name] for name, used_by in processor(site).items()}
+    findings.say("processors used: client, web, worker", ", ".join(
+        f"{each / seconds:.2f}" for each in (spent, shares["web"], shares["worker"])))
 
 
-def overload(world, given, findings) -> None:
+def overload(site, world, given, findings) -> None:
     asked_at(world, given.rate / 10, WARM_UP)
     over = asked_at(world, given.rate, OVER)
     after = asked_at(world, given.rate / 10, 2 * RECOVERS)
@@ -297,7 +312,7 @@ def main() -> int:
         other = threading.Thread(target=beside, args=[made, given.during, enough, findings])
         if given.during:
             other.start()
-        (overload if given.overload else steady)(world, given, findings)
+        (overload if given.overload else steady)(made, world, given, findings)
         enough.set()
         if given.during:
             other.join()
