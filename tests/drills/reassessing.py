@@ -19,6 +19,7 @@ import subprocess
 import sys
 import time
 from collections import Counter
+from contextlib import suppress
 from pathlib import Path
 from urllib.request import urlopen
 
@@ -167,7 +168,8 @@ def at_random(made, kills, findings) -> None:
             env=os.environ | made.environment, start_new_session=True, stdout=subprocess.DEVNULL)
         time.sleep(random.uniform(2, 8))
         done += process.poll() is not None
-        os.killpg(process.pid, signal.SIGKILL)
+        with suppress(ProcessLookupError):
+            os.killpg(process.pid, signal.SIGKILL)
         process.wait()
         wrong += mixed(made.port, {before, rulebook})
     made.manage("reassess", "--processes", "2")
