@@ -14,13 +14,14 @@ import time_machine
 from core.settings import *  # noqa: F403
 
 FILE = Path(os.environ["DRILL_CLOCK"])
+BEGAN = time.time(), time.monotonic()           # both right; a child begins with another's time
 
 
 def follow() -> None:
-    going, apart, began = None, None, (time.time(), time.monotonic())
+    going, apart = None, None
     while True:
         if (said := FILE.read_text()) and said != apart:
-            right = began[0] + time.monotonic() - began[1]
+            right = BEGAN[0] + time.monotonic() - BEGAN[1]
             if going:
                 going.stop()
             going = time_machine.travel(
