@@ -6,7 +6,7 @@ answer (put together from the examples of the fields), and the exchange form, fr
 import json
 from copy import deepcopy
 from functools import cache
-from http.client import responses as status_words
+from http import HTTPStatus
 from typing import Any
 
 from django.urls import reverse
@@ -106,7 +106,7 @@ def _add_ends(responses, statuses):
     """Each ends as 429 does, in a problem."""
     problem = responses.pop("429")
     for status in sorted({*statuses, 429}):
-        responses[str(status)] = {**deepcopy(problem), "description": status_words[status]}
+        responses[str(status)] = {**deepcopy(problem), "description": HTTPStatus(status).phrase}
 
 
 def _example_of_parameter(parameter):

@@ -4,6 +4,7 @@ from functools import cache
 from django.conf import settings
 from django.template.loader import render_to_string
 
+from core.words.said import said
 from teardowns.typesetting.drawings import Ink, symbols_in
 from teardowns.typesetting.html_tree import tree_of
 from teardowns.typesetting.styles import colours, styles
@@ -17,4 +18,5 @@ def site_ink() -> Ink:
     variables = colours((folder / "tokens.css").read_text("utf-8"))
     sheets = [(folder / f"{name}.css").read_text("utf-8") for name in SHEETS]
     marks = tree_of(render_to_string("teardowns/_marks.html"))
-    return Ink(styles(sheets, variables), symbols_in(marks), variables["--ink"])
+    return Ink(styles(sheets, variables), symbols_in(marks), variables["--ink"],
+               say=said)

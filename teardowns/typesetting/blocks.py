@@ -2,10 +2,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 from xml.etree.ElementTree import Element
-
-from core.words.said import said
 
 from .drawings import Ink, standalone, symbols_in
 from .html_tree import classes, text_of, tree_of
@@ -24,7 +23,7 @@ ON_PAPER = 380.0                 # px, about as wide as a photo is set
 def blocks(html: str, ink: Ink, pictures: Mapping[str, str] | None = None) -> list[Block]:
     """pictures : by the `src` of an <img>, the name of its file beside the typesetter's input"""
     root = tree_of(html)
-    shared = Ink(ink.styles, ink.symbols | symbols_in(root), ink.ink)
+    shared = replace(ink, symbols=ink.symbols | symbols_in(root))
     found = _Blocks(shared, pictures or {}).inside(root)
     _without_gaps(found, 0)
     return found
@@ -118,13 +117,13 @@ class _Blocks:
         shown = min(WIDTH, width * PX)
         return [{"b": "picture", "svg": standalone(node, width, height, self.ink),
                  "w": round(shown, 1), "h": round(shown * height / width, 1),
-                 "alt": spoken(node) or said("Drawing")}]
+                 "alt": spoken(node) or self.ink.say("Drawing")}]
 
     def _img(self, node):
         name = self.pictures.get(node.get("src", ""))
         if name is None:
             return []
-        return [{"b": "photo", "file": name, "alt": node.get("alt") or said("Photo"),
+        return [{"b": "photo", "file": name, "alt": node.get("alt") or self.ink.say("Photo"),
                  "width": float(node.get("width") or 1), "height": float(node.get("height") or 1)}]
 
     def _div(self, node):

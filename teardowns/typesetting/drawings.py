@@ -6,6 +6,7 @@ A typesetter wants none of these, so all of it is worked out here.
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from xml.etree.ElementTree import Element, SubElement, tostring
 
@@ -39,6 +40,7 @@ class Ink:
     styles: Styles
     symbols: dict[str, Element] = field(default_factory=dict)     # by id; symbols and patterns
     ink: str = "#17222d"
+    say: Callable[[str], str] = str          # words of ours in the reader's language
 
 
 @dataclass(frozen=True)

@@ -2,10 +2,9 @@
 """
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 from xml.etree.ElementTree import Element
-
-from core.words.said import said
 
 PAIRS = {"mfrac": "frac", "msub": "sub", "msup": "sup"}
 LEAVES = {"mi": "i", "mn": "n", "mo": "o", "mtext": "t"}
@@ -21,17 +20,17 @@ def formula_of(node: Element) -> Node:
     return {"k": kind, "c": [formula_of(child) for child in node]}
 
 
-def in_words(node: Node) -> str:
-    """One line: `P = (V squared) / R`, near enough to be read out."""
+def in_words(node: Node, say: Callable[[str], str] = str) -> str:
+    """One line: `P = (V squared) / R`, near enough to be read out. say : of `Ink`"""
     if "t" in node:
         return node["t"]
-    parts = [in_words(child) for child in node["c"]]
+    parts = [in_words(child, say) for child in node["c"]]
     if node["k"] == "frac":
         return f"({parts[0]}) / ({parts[1]})"
     if node["k"] == "sub":
         return f"{parts[0]} {parts[1]}"
     if node["k"] == "sup":
-        return f"{parts[0]} {said('to the power of')} {parts[1]}"
+        return f"{parts[0]} {say('to the power of')} {parts[1]}"
     if node["k"] == "sqrt":
-        return f"{said('root of')} ({' '.join(parts)})"
+        return f"{say('root of')} ({' '.join(parts)})"
     return " ".join(parts)

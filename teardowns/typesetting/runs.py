@@ -71,7 +71,7 @@ def _one(node, ink, style, colour):
         return [_drawn(node, ink, colour)]
     if node.tag == "math":
         tree = formula_of(node)
-        return [{"math": tree, "alt": in_words(tree)}]
+        return [{"math": tree, "alt": in_words(tree, ink.say)}]
     inside = _inside(node, ink, style, colour)
     return [{"br": True}, *inside] if node.tag in LINES else inside
 

@@ -35,7 +35,8 @@ def test_ris_is_tags_of_two_letters_and_ends_with_er(client, address):
 
 
 def test_bibtex_survives_a_title_made_of_its_signs(client, unit, address):
-    Publication.objects.filter(unit=unit).update(title="100 % {safe} & _sound_ \\ $5 #1\r\n}")
+    Publication.objects.filter(unit=unit).update(
+        maker="", model="", title="100 % {safe} & _sound_ \\ $5 #1\r\n}")
     entry = client.get(f"{address}?as=bibtex").content.decode()
     title = next(line for line in entry.splitlines() if line.startswith("  title"))
     assert title == (r"  title = {{100 \% \textbraceleft{}safe\textbraceright{} \& \_sound\_ "

@@ -155,7 +155,8 @@ def test_what_is_taken_for_granted_is_named_beside_what_rests_on_it(html):
 
 def test_the_facts_put_what_is_open_before_what_meets(html):
     facts = text_of(html[html.index('<dl class="facts">'):html.index("</dl>")])
-    assert re.search(r"Points about safety \d+ open (\d+ not recorded, )?none found short, \d+ meet", facts)
+    assert re.search(r"Points about safety \d+ open (\d+ not recorded, )?none found short, "
+                     r"\d+ meet", facts)
 
 
 SHORT = {"key": "board", "path": "creepage", "place": "Beside the transformer", "value": 0.0018,
