@@ -17,6 +17,7 @@ from django.views.decorators.csrf import csrf_exempt
 
 from core.buckets import HOUR, network_of
 from core.process_limits import buckets
+from core.whole_number import whole_number
 
 logger = logging.getLogger("core.csp_reports")
 MOST_BYTES, MOST_IN_ONE = 16_000, 10
@@ -29,8 +30,8 @@ KINDS = {"inline", "eval", "wasm-eval", "data", "blob", "self", "about", "truste
 @csrf_exempt          # a browser sends it by itself, without a token; nothing is changed by it
 def csp_reports(request: HttpRequest) -> HttpResponse:
     """Always 204: a browser can make nothing of a refusal."""
-    length = request.META.get("CONTENT_LENGTH") or "0"
-    if length.isascii() and length.isdigit() and int(length) <= MOST_BYTES and _may(request):
+    length = whole_number(request.META.get("CONTENT_LENGTH") or "0")
+    if length is not None and length <= MOST_BYTES and _may(request):
         for directive, blocked, route in violations(request.body):
             logger.warning("content policy: %s blocked %s on %s", directive, blocked, route)
     return HttpResponse(status=204)

@@ -3,6 +3,7 @@ from django.db.models import Q
 from django.http import Http404
 
 from core.accounts.models import Role
+from core.whole_number import whole_number
 from teardowns.models import Comment, CommentState, Status, Unit
 
 from .library import family_to_see, part_to_see
@@ -90,9 +91,10 @@ def thing_seen_by(user, kind, key):
     if kind == "family":
         return family_to_see(key)
     find = {"unit": unit_to_see, "part": part_to_see}.get(kind)
-    if find is None or not (key.isascii() and key.isdigit()) or len(key) > 18:
+    pk = whole_number(key)
+    if find is None or pk is None:
         raise Http404("Nothing of that name.")
-    return find(user, int(key))
+    return find(user, pk)
 
 
 def reply_of_own(user, unit_pk, pk, replies):

@@ -6,6 +6,7 @@ from typing import Any
 
 from django import forms
 
+from core.whole_number import whole_number
 from teardowns.api.pointers import BodyErrors, pointer, strangers
 from teardowns.forms.evidence_form import new_key
 from teardowns.forms.row_set import total_name
@@ -108,8 +109,7 @@ def _placed_forms(form):
 
 
 def _seen(form):
-    text = str(form["version"].data or "0")
-    return int(text) if text.isascii() and text.isdigit() and len(text) < 10 else 0
+    return whole_number(str(form["version"].data or "0")) or 0
 
 
 def _now(form):

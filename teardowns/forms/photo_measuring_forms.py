@@ -4,6 +4,7 @@ from __future__ import annotations
 from django import forms
 from django.core.exceptions import ValidationError
 
+from core.whole_number import whole_number
 from core.words.as_written import AsWritten
 from core.words.said import said as in_words
 from teardowns.engine.quantities import QUANTITIES
@@ -85,9 +86,10 @@ class ReadForm(DrawnForm):
 
     def clean_open_corners(self):
         words = self.cleaned_data["open_corners"].replace(",", " ").split()
-        if not all(word.isascii() and word.isdigit() for word in words):
+        corners = [whole_number(word) for word in words]
+        if None in corners:
             raise ValidationError("Write the numbers of corners, such as 1 2.")
-        return tuple(int(word) - 1 for word in words)
+        return tuple(corner - 1 for corner in corners)
 
     def clean_clearance(self):
         clearance = self.cleaned_data["clearance"]

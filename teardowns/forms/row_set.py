@@ -1,4 +1,5 @@
 """The rows of one item as forms: stored ones, typed ones, and blank ones to fill."""
+from core.whole_number import whole_number
 from teardowns.forms.evidence_form import new_key
 
 MOST_ROWS = 120
@@ -10,9 +11,7 @@ def total_name(prefix):
 
 
 def typed_total(typed, prefix):
-    text = typed.get(total_name(prefix), "")
-    total = int(text) if text.isascii() and text.isdigit() and len(text) < 5 else 0
-    return min(total, MOST_ROWS)
+    return min(whole_number(typed.get(total_name(prefix), ""), 4) or 0, MOST_ROWS)
 
 
 def with_row(typed, prefix, values=None):

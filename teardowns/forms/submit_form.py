@@ -5,6 +5,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from django import forms
 
+from core.whole_number import whole_number
 from teardowns import licence
 from teardowns.models import Photo, ReviewRemark, ThirdParty
 from teardowns.services.submission_needs import NO_PHOTO
@@ -127,6 +128,6 @@ def as_seen(data: Mapping[str, str], photos: Sequence[Photo]) -> dict[str, str]:
 
 def ticked(typed: Mapping[str, str]) -> tuple[dict[str, int], set[str]]:
     """Of what a page sent: the version seen of each photo asked about, and the keys ticked."""
-    seen = {name.removeprefix("seen-"): int(text) for name, text in typed.items()
-            if name.startswith("seen-") and text.isascii() and text.isdigit() and len(text) < 9}
+    seen = {name.removeprefix("seen-"): number for name, text in typed.items()
+            if name.startswith("seen-") and (number := whole_number(text, 9)) is not None}
     return seen, {key for key in seen if f"photo-{key}" in typed}

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from django.http import Http404
 
 from core.accounts.models import User
+from core.whole_number import whole_number
 from teardowns import access
 from teardowns.models import Comment, Photo, Reply, Unit
 
@@ -29,11 +30,12 @@ def item_about(about: str) -> Item:
     """The thing that is named, whether or not it is in sight. Raises Http404."""
     kind, _, rest = about.partition("/")
     number, _, ref = rest.partition("/")
-    if kind not in _FINDERS or not (number.isascii() and number.isdigit()) or len(number) > 18:
+    pk = whole_number(number)
+    if kind not in _FINDERS or pk is None:
         raise Http404(NOTHING)
     if ref and kind != "unit":
         raise Http404(NOTHING)
-    return _FINDERS[kind](int(number), ref)
+    return _FINDERS[kind](pk, ref)
 
 
 def item_seen_by(user, about: str) -> Item:

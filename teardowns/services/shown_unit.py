@@ -8,6 +8,7 @@ from typing import Any
 
 from django.http import Http404
 
+from core.whole_number import whole_number
 from teardowns import access
 from teardowns.models import EVIDENCE, Assessment, Publication, Status, Unit
 
@@ -99,7 +100,7 @@ def _standing(pk):
 
 
 def _version(unit, number):
-    if not (number.isascii() and number.isdigit() and len(number) < 7):
+    if whole_number(number, 6) is None:
         raise Http404("No such version.")
     found = unit.publications.select_related("standing", "standing_all", "assessment",
                                              "assessment_all").filter(number=number).first()

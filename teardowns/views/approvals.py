@@ -4,6 +4,7 @@ from django.shortcuts import redirect, render
 from django.utils import timezone
 
 from core.once import once
+from core.whole_number import whole_number
 from teardowns.models import Approval, ApprovalState
 from teardowns.presenting.approval_sheet import approval_sheet, names_behind
 from teardowns.services.ask_approval import take_back_approval
@@ -18,9 +19,9 @@ ANSWER = 2000
 
 @once
 def approvals(request):
-    error, asked = "", request.POST.get("approval", "")
-    if request.method == "POST" and asked.isascii() and asked.isdigit():
-        error = _act(request, int(asked))
+    error, asked = "", whole_number(request.POST.get("approval", ""))
+    if asked is not None:
+        error = _act(request, asked)
         if not error:
             return redirect("approvals")
     waiting = list(waiting_approvals(request.user)[:SHOWN])
@@ -30,8 +31,8 @@ def approvals(request):
     return render(request, "teardowns/approvals.html", {
         "waiting": [approval_sheet(one, names, now) | {
             "may": may_decide_approval(request.user, one),
-            "error": error if str(one.pk) == asked else "",
-            "answer": request.POST.get("answer", "")[:ANSWER] if str(one.pk) == asked else ""}
+            "error": error if one.pk == asked else "",
+            "answer": request.POST.get("answer", "")[:ANSWER] if one.pk == asked else ""}
             for one in waiting],
         "done": [approval_sheet(one, names, now) for one in done]})
 

@@ -4,6 +4,7 @@ import logging
 from django.contrib import messages
 from django.shortcuts import redirect, render
 
+from core.whole_number import whole_number
 from teardowns.access import unit_to_change
 from teardowns.forms.capabilities_form import CapabilitiesForm
 from teardowns.forms.cautions import DEFERRAL
@@ -42,7 +43,7 @@ def _kept(request, unit, port, form):
     try:
         saved = keep_capabilities(
             contributor=request.user, unit_pk=unit.pk, port=port.key, text=said["text"],
-            version=_version(request.POST.get(f"seen-{port.key}", "")), found=form.found,
+            version=whole_number(request.POST.get(f"seen-{port.key}", "")) or 0, found=form.found,
             instrument=said["instrument"])
     except StaleRows:
         form.add_error(None, CHANGED)
@@ -59,10 +60,6 @@ def _kept(request, unit, port, form):
         messages.success(request, said + later)
         return True
     return False
-
-
-def _version(typed):
-    return int(typed) if typed.isascii() and typed.isdigit() and len(typed) < 10 else 0
 
 
 def _page(request, unit, ports, form):

@@ -5,6 +5,7 @@ from django.contrib import messages
 from django.shortcuts import redirect, render
 from django.urls import reverse
 
+from core.whole_number import whole_number
 from teardowns import access
 from teardowns.forms.cautions import DEFERRAL
 from teardowns.forms.photo_forms import (
@@ -156,11 +157,9 @@ def _of_mark(mark: Annotation | None):
 
 
 def _removed(request, photo):
-    version = request.POST.get("version", "")
-    is_number = version.isascii() and version.isdigit() and len(version) < 9
     try:
         remove_mark(author=request.user, photo=photo, key=_key(request.POST.get("key", "")),
-                    version=int(version) if is_number else 0)
+                    version=whole_number(request.POST.get("version", "")) or 0)
     except StaleMark:
         messages.warning(request, "This mark was changed or removed elsewhere. Look at it again.")
     else:

@@ -7,6 +7,7 @@ from django.contrib import messages
 from django.http import JsonResponse
 from django.shortcuts import redirect, render
 
+from core.whole_number import whole_number
 from core.words.said import said as in_words
 from teardowns import access
 from teardowns.engine.quantities import QUANTITIES
@@ -178,8 +179,7 @@ def _next_time(recording, forms):
 
 def _version(typed):
     """The version that the page was drawn with."""
-    seen = typed.get("seen", "")
-    return int(seen) if seen.isascii() and seen.isdigit() and len(seen) < 10 else 0
+    return whole_number(typed.get("seen", "")) or 0
 
 
 def _conditions(author, recording, form, typed):

@@ -9,6 +9,7 @@ from django.http import Http404, HttpResponse, JsonResponse
 from django.utils.cache import patch_vary_headers
 
 from core.outages import AWAY, STATUS, WORDS, outage_of
+from core.whole_number import whole_number
 from core.words.said import said as in_words
 from teardowns.access import unit_to_change
 from teardowns.services.receive_photo import NO_ROOM
@@ -53,14 +54,14 @@ def arrived(request, pk, uid, kind: Arriving):
     upload = _upload(request.user, pk, uid, kind)
     if request.method == "GET":
         return _state(request, upload, kind)
-    offset = request.headers.get(OFFSET, "")
-    if not (offset.isascii() and offset.isdigit() and len(offset) < 16):
+    offset = whole_number(request.headers.get(OFFSET, ""), 15)
+    if offset is None:
         return JsonResponse({"message": "The block does not say where it begins."}, status=400)
     block = request.body
     if len(block) > LARGEST_BLOCK:
         return JsonResponse({"message": "The block is too large."}, status=413)
     try:
-        upload = append_block(contributor=request.user, upload=upload, offset=int(offset),
+        upload = append_block(contributor=request.user, upload=upload, offset=offset,
                               block=block)
     except WrongOffset as wrong:
         return HttpResponse(status=409, headers={OFFSET: str(wrong.expected)})

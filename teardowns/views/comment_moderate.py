@@ -4,6 +4,7 @@ from django.core.paginator import Paginator
 from django.shortcuts import redirect, render
 
 from core.once import once
+from core.whole_number import whole_number
 from teardowns import access
 from teardowns.forms.discussion_forms import RemovalForm
 from teardowns.models import Comment, CommentState
@@ -57,5 +58,4 @@ def comment_moderate(request, pk):
 
 
 def _number(request, name):
-    text = request.POST.get(name, "")
-    return int(text) if text.isascii() and text.isdigit() and len(text) < 10 else 0
+    return whole_number(request.POST.get(name, "")) or 0

@@ -8,6 +8,7 @@ from django.urls import reverse
 from django.utils.http import urlencode
 
 from core.buckets import HOUR
+from core.whole_number import whole_number
 from teardowns import access
 from teardowns.forms.discussion_forms import CommentForm
 from teardowns.models import CommentState
@@ -77,8 +78,8 @@ def _closed(user):
 def _page_of(request, comments):
     """The page that was asked for, or that `?comment=` stands on, or the last one."""
     pages = Paginator(comments.order_by("pk"), PAGE_SIZE)
-    asked = request.GET.get("comment", "")
-    if asked.isascii() and asked.isdigit() and len(asked) < 19:
-        before = comments.filter(pk__lt=int(asked)).count()
+    asked = whole_number(request.GET.get("comment", ""))
+    if asked is not None:
+        before = comments.filter(pk__lt=asked).count()
         return pages.get_page(before // PAGE_SIZE + 1)
     return pages.get_page(request.GET.get("page", pages.num_pages))

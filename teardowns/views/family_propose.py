@@ -3,6 +3,7 @@ from django.contrib import messages
 from django.shortcuts import get_object_or_404, redirect, render
 
 from core.once import once
+from core.whole_number import whole_number
 from teardowns.forms.family_forms import MemberForm
 from teardowns.models import BoardFamily, CandidateState, Lookalike
 from teardowns.presenting.family_sheet import APART
@@ -41,7 +42,5 @@ def offered(asked):
 
 def pair_of(asked):
     """The pair of units that look alike which an address names, or None."""
-    pk = asked.get("alike", "")
-    if not (pk.isascii() and pk.isdigit() and len(pk) < 10):
-        return None
+    pk = whole_number(asked.get("alike", ""))
     return Lookalike.objects.filter(pk=pk, state=CandidateState.OPEN).first()

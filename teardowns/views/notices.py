@@ -7,6 +7,7 @@ from django.views.decorators.csrf import csrf_exempt
 from django.views.decorators.http import require_POST
 
 from core.buckets import HOUR, limited
+from core.whole_number import whole_number
 from teardowns import access
 from teardowns.forms.discussion_forms import DigestForm
 from teardowns.models import DigestChoice, DigestSetting, Notice
@@ -34,17 +35,13 @@ def notices(request):
 
 def _mark_read(request):
     """One notice by its number, or all up to the newest that the page showed."""
-    pk, up_to = (_number(request.POST.get(name, "")) for name in ("notice", "up_to"))
+    pk, up_to = (whole_number(request.POST.get(name, "")) for name in ("notice", "up_to"))
     if pk is None and up_to is None:
         raise Http404("No such notice.")
     count = read_notices(person=request.user, pk=pk, up_to=up_to)
     messages.success(request, "1 notice is marked as read." if count == 1
                      else f"{count} notices are marked as read.")
     return redirect("notices")
-
-
-def _number(text):
-    return int(text) if text.isascii() and text.isdigit() and len(text) < 19 else None
 
 
 def _chosen(person):

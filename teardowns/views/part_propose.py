@@ -5,6 +5,7 @@ from django.shortcuts import redirect, render
 
 from core.once import once
 from core.stale import Stale
+from core.whole_number import whole_number
 from teardowns import access
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.forms.number_fields import shown_text
@@ -65,20 +66,16 @@ def _asked(query, part):
     if change not in (Change.LIMIT_CHANGED, Change.LIMIT_REMOVED):
         return Change(change), None
     wanted = query.get("limit", "")
-    limit = part.limits.filter(pk=wanted).first() if _is_number(wanted) else None
+    limit = part.limits.filter(pk=wanted).first() if whole_number(wanted) is not None else None
     if limit is None:
         raise Http404("The part has no such limit any more.")
     return Change(change), limit
 
 
-def _is_number(text):
-    return text.isascii() and text.isdigit() and len(text) < 10
-
-
 def _earlier(request, change):
     """A proposal of one's own that is worded anew, or None."""
     wanted = request.GET.get("again", "")
-    if not _is_number(wanted):
+    if whole_number(wanted) is None:
         return None
     return PartProposal.objects.filter(pk=wanted, proposer=request.user, change=change).first()
 

@@ -4,6 +4,7 @@ from urllib.parse import urlencode
 import numpy as np
 from django.shortcuts import render
 
+from core.whole_number import whole_number
 from teardowns.filters import list_query
 from teardowns.presenting import list_words
 from teardowns.presenting.population_kinds import KINDS
@@ -22,7 +23,7 @@ SHOWN = 20               # characters of what was asked for
 def population(request):
     query = list_query(request.META["QUERY_STRING"])
     kind = KINDS.get(request.GET.get("of", ""), next(iter(KINDS.values())))
-    unit, page = (_number(request.GET.get(name)) for name in ("unit", "page"))
+    unit, page = (whole_number(request.GET.get(name, ""), 15) for name in ("unit", "page"))
     numbers = listed_numbers()
     answer = find_units(query.text, query.choices, size=ALL if query.conditions else 1)
     found = answer.found
@@ -53,10 +54,6 @@ def _not_understood(asked, unit):
         yield NO_KIND.format(visible(kind)[:SHOWN])
     if number and unit is None:
         yield NO_NUMBER.format(visible(number)[:SHOWN])
-
-
-def _number(text):
-    return int(text) if text and text.isascii() and text.isdigit() and len(text) < 16 else None
 
 
 def _chosen(numbers, found):

@@ -5,6 +5,7 @@ from django.shortcuts import redirect, render
 
 from core.once import once
 from core.stale import Stale, both_texts
+from core.whole_number import whole_number
 from teardowns.forms.moderation_forms import SavedReplyForm
 from teardowns.models import SavedReply
 from teardowns.reasons import BY_CODE
@@ -44,8 +45,7 @@ def stale_version(form, changed, stale):
 def _chosen(number):
     if not number:
         return None
-    reply = SavedReply.objects.filter(pk=number, retired_at=None).first() \
-        if number.isascii() and number.isdigit() else None
+    reply = SavedReply.objects.filter(pk=whole_number(number), retired_at=None).first()
     if reply is None:
         raise Http404("No such saved reply.")
     return reply

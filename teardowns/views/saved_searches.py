@@ -5,6 +5,7 @@ from django.urls import reverse
 from django.views.decorators.http import require_POST
 
 from core.once import once
+from core.whole_number import whole_number
 from teardowns.filters import list_query
 from teardowns.forms.search_name_form import SearchNameForm
 from teardowns.presenting.list_words import name_of
@@ -53,8 +54,7 @@ def search_drop(request):
 
 def _asked(request):
     """The number of a search, 0 where none is named."""
-    key = request.POST.get("search", "")
-    return int(key) if key.isascii() and key.isdigit() and len(key) < 19 else 0
+    return whole_number(request.POST.get("search", "")) or 0
 
 
 def _say(request, is_there, words):

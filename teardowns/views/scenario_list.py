@@ -9,6 +9,7 @@ from django_q.tasks import async_task
 
 from core.accounts.models import Role
 from core.audit.models import Entry
+from core.whole_number import whole_number
 from teardowns.engine.risk import BESIDE, ILLUSTRATION, SOURCE
 from teardowns.models import ScenarioSet
 from teardowns.presenting.scenario_sheet import changes, scenario_sheets
@@ -49,7 +50,8 @@ def chosen_scenarios(request, current=None):
     asked = request.GET.get("set")
     if asked is None:
         return current or scenarios_in_force()
-    found = numbered_scenarios(int(asked)) if asked.isascii() and asked.isdigit() else None
+    number = whole_number(asked)
+    found = None if number is None else numbered_scenarios(number)
     if found is None:
         raise Http404("There is no such set of scenarios.")
     return found

@@ -1,6 +1,7 @@
 """All logs of a unit, and their load curves beside those of other units."""
 from django.shortcuts import render
 
+from core.whole_number import whole_number
 from teardowns import access
 from teardowns.engine.safety_words import DEFERRAL
 from teardowns.logs.load_curve import load_curve
@@ -21,8 +22,8 @@ def unit_recordings(request, pk):
     """?with=8&with=9: other units whose curves stand beside."""
     unit = access.unit_to_see(request.user, pk)
     working = request.GET.get("version") == WORKING and access.sees_working_copy(request.user, unit)
-    wanted = [int(one) for one in request.GET.getlist("with") if one.isascii() and one.isdigit()
-              and len(one) < 10][:MOST_UNITS - 1]
+    named = (whole_number(one) for one in request.GET.getlist("with"))
+    wanted = [pk for pk in named if pk is not None][:MOST_UNITS - 1]
     others = Unit.objects.published().filter(pk__in=wanted).exclude(pk=pk)
     units = [unit, *others.order_by("pk")]
     rows = _logs(unit, units, working)

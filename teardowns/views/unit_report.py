@@ -6,6 +6,7 @@ from django.utils.cache import patch_cache_control, patch_vary_headers
 from django.utils.translation import get_language
 
 from core.buckets import HOUR, limited
+from core.whole_number import whole_number
 from core.words.said import said
 from teardowns.models import Printout, PrintoutState
 from teardowns.printouts.key import printout_key
@@ -44,9 +45,10 @@ def asked_version(request):
     asked = request.GET.get("version", "")
     if not asked:
         return None
-    if not (asked.isascii() and asked.isdigit() and 0 < len(asked) < 7):
+    number = whole_number(asked, 6)
+    if number is None:
         raise Http404("No such version.")
-    return int(asked)
+    return number
 
 
 def _query(version):

@@ -1,6 +1,7 @@
 """All versions of a unit, the newest first; choose any two to compare."""
 from django.shortcuts import redirect, render
 
+from core.whole_number import whole_number
 from teardowns import access
 from teardowns.models import Correction, Unit
 from teardowns.presenting.version_list import version_rows
@@ -34,10 +35,7 @@ def _versions(request, pk):
 
 def _chosen(request, numbers):
     """The two versions that were chosen, "is now" first; None where they are no two."""
-    texts = [request.GET.get(name, "") for name in ("was", "now")]
-    if not all(text.isascii() and text.isdigit() and len(text) < 7 for text in texts):
-        return None
-    was, now = map(int, texts)
+    was, now = (whole_number(request.GET.get(name, "")) for name in ("was", "now"))
     return (now, was) if was != now and {was, now} <= numbers else None
 
 
