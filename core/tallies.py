@@ -50,6 +50,10 @@ class Tallies:
                 self._tallies.popitem(last=False)
         return wait, left
 
+    def clear(self) -> None:
+        with self._lock:
+            self._tallies.clear()
+
     def _may_owe(self, known, amount):
         return (known.owed < int(amount * PART) and self._clock() - known.at < LONGEST
                 and known.left - known.owed - 1 > amount * KEPT_BACK)

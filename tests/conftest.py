@@ -13,6 +13,7 @@ from django.test import Client
 from django.utils import timezone, translation
 
 from core import clock
+from core.tallies import tallies
 from tests.cast import ada, alice, bob, milo, mona, rita, rolf, unit  # noqa: F401  (fixtures)
 from tests.folders import storages_below
 from tests.photos import photo  # noqa: F401  (fixture)
@@ -39,6 +40,12 @@ def counts_of_attempts_begin_anew(request):
     if {"transactional_db", "live_server"} & set(request.fixturenames):
         request.getfixturevalue("transactional_db")
         cache.clear()
+
+
+@pytest.fixture(autouse=True)
+def nothing_is_owed_to_limits():
+    """By what another test let through: its buckets are gone."""
+    tallies.clear()
 
 
 @pytest.fixture(autouse=True)

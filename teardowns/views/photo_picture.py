@@ -46,7 +46,7 @@ def _found(request, pk, key, width, state):
     etag = f'"{picture.path.replace("/", "-")}"'
     found = Kept(picture.path.encode(), {
         "Content-Type": picture.media_type, "ETag": etag,
-        "Cache-Control": "max-age=3600, public" if public else "max-age=60, private"},
+        "Cache-Control": "public, max-age=3600" if public else "private, max-age=60"},
         etag, state, state.listing if state else "", monotonic())
     if state:
         keep(key_of(request), found)
