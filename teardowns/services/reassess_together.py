@@ -17,6 +17,7 @@ from .reassess_publications import SLICE, ranges_after, reassess_slice
 BLOCK = 10 * SLICE      # units between two words about how far it came
 
 Range = tuple[int, int]                    # after this unit, until that one
+_of_parent: list[Any] = []                 # held, so that nothing closes it
 
 
 class BrokeOff(Exception):
@@ -79,11 +80,21 @@ def _end_of(process) -> None:
 
 def _work(ranges: Sequence[Range], first: int, step: int, told: Connection) -> None:
     parent = os.getppid()
+    _leave_inherited()
     for number in range(first, len(ranges), step):
         _reassess(ranges[number], parent)
         told.send(number)
     told.close()
     connections.close_all()
+
+
+def _leave_inherited() -> None:
+    """A connection that was open when this process was forked is its parent's: neither used here
+    nor closed. (`close_all` there may have seen others: Django keeps them by task where a loop
+    runs, as beside a browser in tests.)"""
+    for each in connections.all(initialized_only=True):
+        _of_parent.append(each.connection)
+        each.connection = None
 
 
 def _reassess(each: Range, parent: int | None = None) -> None:
