@@ -38,8 +38,10 @@ def rows():
 
 
 def _row(title, origin, claimed, capability, risk, verdict, powers):
+    hazards = ("electric shock", "fire") if risk else ()
     return UnitRow(0, "#rows", title, origin, "2026-02-28", said(claimed), capability, "14.2 W",
-                   risk, said_picture(CHIPS.get(verdict, UNCLAIMED)), mark_safe(strip(*powers)))
+                   risk, hazards, said_picture(CHIPS.get(verdict, UNCLAIMED)),
+                   mark_safe(strip(*powers)))
 
 
 def facets():

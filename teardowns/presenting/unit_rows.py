@@ -15,6 +15,7 @@ from django.utils.translation import get_language
 from core.templatetags.said import said_picture
 from core.words.said import said
 from teardowns.engine.risk import BESIDE, ORDER
+from teardowns.engine.rule import HAZARDS
 from teardowns.figures.strip import strip
 from teardowns.models import Assessment, Kind, ListedUnit
 from teardowns.reading.quantity import print_interval, print_quantity
@@ -24,7 +25,7 @@ from .verdict_words import CHIPS
 
 ASSESSED = ("verdict", "claimed_power", "capability", "capability_low", "capability_high")
 COLUMNS = ("pk", "title", "maker", "model", "kind", "published_at", *ASSESSED, "risk",
-           "measured_power")
+           "measured_power", "hazards")
 UNCLAIMED = mark_safe('<span class="quiet">no claim to judge</span>')
 UNGRADED = "no risk level given"
 NO_LEVEL = f'<span class="quiet">{UNGRADED}</span>'
@@ -46,6 +47,7 @@ class UnitRow:
     capability: str          # "13.1 to 16.7 W", the 90 % interval
     measured: str            # "14.2 W on a load", or ""
     risk: str                # a word of engine.risk.ORDER
+    hazards: tuple[str, ...]  # of its findings: "electric shock"
     verdict: SafeString      # chip
     strip: SafeString        # SVG
 
@@ -81,8 +83,8 @@ def unit_rows(pks: Sequence[int], state: object,
     missing = [pk for pk in pks if (language, pk) not in kept.rows]
     if missing:
         found = ListedUnit.objects.listed().filter(pk__in=missing).values_list(*COLUMNS)
-        kept.rows.update({(language, columns[0]): _printed(language, *columns)
-                          for columns in found})
+        kept.rows.update({(language, pk): _printed(language, pk, *known, tuple(hazards))
+                          for pk, *known, hazards in found})
     there = [pk for pk in pks if (language, pk) in kept.rows]
     return joined_rows([kept.rows[language, pk] for pk in there],
                        [(snippets or {}).get(pk, "") for pk in there])
@@ -103,7 +105,7 @@ def _printed(language, *columns):
 
 
 def _row(pk, title, maker, model, kind, published_at, verdict, claimed_power, capability,
-         capability_low, capability_high, risk, measured_power):
+         capability_low, capability_high, risk, measured_power, hazards):
     ends = (capability_low, capability_high)
     return UnitRow(
         pk=pk,
@@ -115,7 +117,7 @@ def _row(pk, title, maker, model, kind, published_at, verdict, claimed_power, ca
                      else f"claimed {claimed_watts(claimed_power)}"),
         capability="unknown" if None in ends else print_interval(*ends, "W"),
         measured="" if measured_power is None else print_quantity(measured_power, "W"),
-        risk=ORDER[risk],
+        risk=ORDER[risk], hazards=tuple(HAZARDS.get(code, code) for code in hazards),
         verdict=said_picture(CHIPS.get(verdict, UNCLAIMED)),
         strip=mark_safe(strip(claimed_power, capability_low, capability, capability_high)),
     )
@@ -128,6 +130,8 @@ def row_markup(row: UnitRow) -> Parts:
     """
     title, day = escape(row.title), f' · <time class="num">{row.published}</time>'
     risk = said(f"risk {row.risk}") if row.risk else said_picture(NO_LEVEL)
+    if row.hazards:
+        risk += f"<br>{escape(', '.join(map(said, row.hazards)))}"
     measured = f"<br>{said(f'measured {row.measured}')}" if row.measured else ""
     capability = said(f"capability {row.capability}")
     return (

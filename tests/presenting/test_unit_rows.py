@@ -36,6 +36,11 @@ def test_measured_power_and_level_stand_in_it():
     assert "measured 14.2\u202fW" in row and "risk high" in row
 
 
+def test_what_its_findings_can_lead_to_stands_below_the_level():
+    row = unit_rows([listed("A charger", risk=3, facts={"hazards": ["shock", "fire"]}).pk])
+    assert "risk high<br>electric shock, fire<" in row
+
+
 def test_a_row_that_was_printed_before_shows_what_changed():
     unit = listed("Before")
     assert ">Before<" in unit_rows([unit.pk])
