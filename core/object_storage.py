@@ -24,7 +24,7 @@ from core.outages import FilesAway, FilesDamaged
 
 DIGEST = "sha256"                   # the name among the data about an object
 CONNECTED, ANSWERED, TRIES = 3, 10, 2           # s, s until the next byte, …
-# At once in a process, of the 8 threads that it has: who waits for files leaves threads to those
+# At once in a process, of the 16 threads that it has: who waits for files leaves threads to those
 # who need none. Whoever finds no place is told to come back.
 MOST_AT_ONCE, LONGEST_FOR_A_PLACE = 4, 1.0      # …, s
 FAILURES = (BotoCoreError, ClientError, Boto3Error, RetriesExceededError, HTTPError)
