@@ -46,9 +46,9 @@ class Offered:
     with_it: str            # the comparison with it
 
 
-def compare_address(units: Iterable[object], q: str = "") -> str:
-    """units : whatever prints as the address names a unit, `3` or `8v2`; q : what to look for"""
-    asked = {"units": ",".join(map(str, units))} | ({"q": q} if q else {})
+def compare_address(units: Iterable[object], like: str = "") -> str:
+    """units : whatever prints as the address names a unit, `3` or `8v2`; like : what to offer"""
+    asked = {"units": ",".join(map(str, units))} | ({"like": like} if like else {})
     return f"{reverse('compare')}?{urlencode(asked, safe=',')}"
 
 

@@ -102,4 +102,6 @@ def _open(column, safety):
     undecided = [one for one in safety["results"]
                  if one["hazard"] in HURTS and one["grade"] == "cannot tell"]
     missing = unrecorded(safety["results"])
-    return link(f"{len(undecided) + len(missing)} open", f"{column.links.unit}#insulation")
+    waits = [f"{len(undecided)} open"] if undecided or not missing else []
+    waits += [f"{len(missing)} not recorded"] if missing else []
+    return link(", ".join(waits), f"{column.links.unit}#insulation")

@@ -11,6 +11,7 @@ from math import log
 
 from core.words.as_written import AsWritten
 from core.words.said import said
+from teardowns.engine.risk import ORDER
 from teardowns.engine.verdicts import WEAK
 from teardowns.reading.printing import print_quantity
 
@@ -53,11 +54,22 @@ QUALITIES = (
 def explanation(units: Sequence[Facts]) -> list[str]:
     """The sentences of the paragraph. units : at least two, in the order of the page"""
     known = [one for one in units if one.capability and one.verdict not in UNSOUND]
-    said = [_gaps(known), _order(known), *_unsound(units), *_ballasts(units)]
+    said = [_risks(units), _gaps(known), _order(known), *_unsound(units), *_ballasts(units)]
     if len(known) < 2:
         return [*filter(None, said), f"{CANNOT_TELL}fewer than two of these units have a "
                 "capability that it gives a figure for.", CAUTION]
     return [*filter(None, [*said, *_going_along(known), _against(units)]), CAUTION]
+
+
+def _risks(units) -> str:
+    """What can hurt somebody stands before all that is said of power."""
+    graded = [f"{level} in {and_between(letters)}" for level in reversed(ORDER[1:])
+              if (letters := [one.letter for one in units if one.risk == level])]
+    if not graded:
+        return ""
+    rest = [one.letter for one in units if not one.risk]
+    text = f"The level of the gravest finding about safety is {', '.join(graded)}"
+    return f"{text}; nothing recorded of {and_between(rest)} has one." if rest else f"{text}."
 
 
 def _gaps(units) -> str:

@@ -39,6 +39,7 @@ class Facts:
     low: float | None               # of its 90 % interval
     high: float | None
     verdict: str                    # of its largest power claim, "" without one
+    risk: str                       # level of its gravest finding, "" without one
     against: tuple[str, float] | None       # the line that weighs most against it, decibans
     mass: Known                     # kg, of the whole unit
     ballast: Known                  # kg, of parts with no function
@@ -56,7 +57,8 @@ def facts_of(column: Column) -> Facts:
     return Facts(
         letter=column.letter, claimed=claim["power"] if claim else None,
         capability=found.get("median"), low=found.get("low"), high=found.get("high"),
-        verdict=claim["verdict"] if claim else "", against=_against(report, claim),
+        verdict=claim["verdict"] if claim else "",
+        risk=(report.get("safety") or {}).get("level", ""), against=_against(report, claim),
         mass=seen["mass_total"], ballast=_ballast(seen), working_mass=_working_mass(seen),
         volume=_volume(seen), bulk_capacitance=_bulk(seen), core_area=seen["core_effective_area"],
         copper=_copper(seen), primary_turns=seen["primary_turns"])

@@ -24,6 +24,9 @@ KINDS = (
     ("failed", "test failed: it lies below"),
 )
 TEST_WORDS = {"passed": "at least {}", "failed": "below {}"}
+# Of several loads each mains end has its own: the value names it, the observations do not.
+BY_END = frozenset(("power/sustained_power", "power/peak_power", "power/failed_power",
+                    "power/overcurrent"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +92,8 @@ def _claimed(report: dict) -> Claimed | None:
 def _rung(line: dict, end: str, links: Links) -> Rung:
     at = line["ends"][end]
     return Rung(
-        kind=line["kind"], title=line["title"], detail=line["detail"],
+        kind=line["kind"], title=line["title"],
+        detail="" if line["id"] in BY_END else line["detail"],
         value=at["value"], low=at["low"], high=at["high"],
         value_text=TEST_WORDS.get(line["kind"], "{}").format(number(at["value"])),
         interval_text=span(at["low"], at["high"]),

@@ -39,11 +39,11 @@ def safety_in_short(report: Mapping[str, Any] | None) -> str:
         unrecorded(safety["results"]))
     meets = any(one["grade"] == "meets" for one in hurting)
     if not short and (not meets or summary(safety["results"])[0] == UNMEASURED):
-        return f"Insulation: cannot tell, {undecided} open"
+        return f"Insulation: cannot tell, {undecided} not decided"
     if short:
         verb = "point falls short" if short == 1 else "points fall short"
-        return f"Insulation: {short} {verb}, {undecided} open"
-    return f"Insulation: none found short, {undecided} open" if undecided else (
+        return f"Insulation: {short} {verb}, {undecided} not decided"
+    return f"Insulation: none found short, {undecided} not decided" if undecided else (
         "Insulation: no recorded point falls short")
 
 

@@ -23,7 +23,8 @@ def _state(request):
 
 @kept_page(_state)
 def compare(request):
-    """?units=3,8v2,12 in the order of the columns; &q=… looks for another one to add."""
+    """?units=3,8v2,12 in the order of the columns; &q=… looks for another one to add, &like=…
+    offers what was found before."""
     choice = read_choice(request.GET.getlist("units"), units_there)
     found = compared_units([(one.pk, one.version) for one in choice.units])
     keys = [Chosen(*key) for key in found.keys]
@@ -41,13 +42,18 @@ def compare(request):
 
 
 def _choosing(request, keys):
-    text = request.GET.get("q", "").replace("\0", "")[:LONGEST_SEARCH]
-    rows = units_to_compare(text, {key.pk for key in keys}) if len(keys) < MOST else []
+    text, like = (request.GET.get(name, "").replace("\0", "")[:LONGEST_SEARCH]
+                  for name in ("q", "like"))
+    there, again, rows = {key.pk for key in keys}, [], []
+    if len(keys) < MOST:
+        again = units_to_compare(like, there) if like and not text else []
+        rows = again or units_to_compare(text, there)
     return {
-        "q": text, "is_enough": len(keys) >= LEAST, "here": compare_address(keys),
+        "q": text, "again": bool(again), "is_enough": len(keys) >= LEAST,
+        "here": compare_address(keys),
         "asks": _asks(len(keys)),
         # Whoever adds the first goes on in what was found; the second leads to the comparison.
-        "offered": offered(rows, keys, text if len(keys) + 1 < LEAST else ""),
+        "offered": offered(rows, keys, (text or like) if len(keys) + 1 < LEAST else ""),
     }
 
 

@@ -60,7 +60,7 @@ def test_what_falls_short_leads_to_its_working():
 
 
 def test_what_nobody_measured_is_open_and_never_a_pass():
-    assert " open</a>" in cells(3, unit(), unit())[0]
+    assert " not recorded</a>" in cells(3, unit(), unit())[0]
     assert "0 open" not in cells(3, unit(), unit())[0]
 
 

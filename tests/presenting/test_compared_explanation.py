@@ -9,7 +9,7 @@ from teardowns.presenting.compared_facts import Facts, Known
 NOT = Known(None, "not recorded")
 A = Facts(
     letter="A", claimed=45.0, capability=15.0, low=13.0, high=17.0,
-    verdict="not attainable on this evidence", against=("Bulk capacitor", -86.2),
+    verdict="not attainable on this evidence", risk="", against=("Bulk capacitor", -86.2),
     mass=Known(0.0462), ballast=NOT, working_mass=Known(0.0462), volume=Known(4.2e-5),
     bulk_capacitance=Known(1.5e-5), core_area=Known(3.1e-5), copper=Known(2e-7),
     primary_turns=Known(96.0))
@@ -28,6 +28,15 @@ def test_the_largest_ratio_of_claim_to_capability_comes_first():
     first = explanation([B, A, C])[0]
     assert first.startswith("Unit A claims 3.0 times the capability") and "45\u202fW" in first
     assert first.endswith("unit B 0.80 times.")
+
+
+def test_what_can_hurt_stands_before_all_that_is_said_of_power():
+    first = explanation([A, replace(B, risk="serious"), replace(C, risk="high")])[0]
+    assert first == ("The level of the gravest finding about safety is serious in B, high in C; "
+                     "nothing recorded of A has one.")
+    both = [replace(A, risk="low"), replace(B, risk="low")]
+    assert explanation(both)[0].endswith("low in A and B.")
+    assert "safety" not in explanation([A, B])[0]
 
 
 def test_capabilities_that_are_told_apart_are_named_with_their_intervals():

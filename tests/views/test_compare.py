@@ -84,8 +84,9 @@ def test_a_search_keeps_what_is_chosen(client, pair, alice):
 def test_whoever_adds_the_first_goes_on_in_what_was_found(client, pair):
     page = client.get("/compare/", {"q": "veltrice VQ"}).content.decode()
     following = re.search(r'class="button second" href="([^"]+)"', page)[1]
-    assert "q=veltrice+VQ" in following
-    assert 'value="veltrice VQ"' in client.get(html.unescape(following)).content.decode()
+    assert "like=veltrice+VQ" in following
+    again = client.get(html.unescape(following)).content.decode()
+    assert "Found before" in again and 'name="q" value=""' in again
 
 
 @pytest.mark.parametrize("words", ["nothing-like-this", "<script>", "\0", "'\"--", "x" * 5000])
