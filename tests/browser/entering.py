@@ -26,6 +26,7 @@ def _by_cookie(page, live_server, name):
 
 
 def show_password(page, name):
-    """Fresh authentication, where a page asks for it."""
+    """Fresh authentication, where a page asks for it; the scripts of the next page have run then."""
     page.get_by_label("Password", exact=True).fill(f"{name}-of-the-cast")
-    page.get_by_role("button", name="Go on").click()
+    with page.expect_navigation():
+        page.get_by_role("button", name="Go on").click()
