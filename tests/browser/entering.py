@@ -26,7 +26,7 @@ def _by_cookie(page, live_server, name):
 
 
 def show_password(page, name):
-    """Fresh authentication, where a page asks for it; the scripts of the next page have run then."""
+    """Fresh authentication, where a page asks for it; the next page has its scripts then."""
     page.get_by_label("Password", exact=True).fill(f"{name}-of-the-cast")
     with page.expect_navigation():
         page.get_by_role("button", name="Go on").click()
