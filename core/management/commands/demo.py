@@ -68,14 +68,16 @@ class Command(BaseCommand):
     def serve(self, port, draw):
         """Web server and worker, until one of them ends or Ctrl+C; the pictures come meanwhile."""
         os.environ.setdefault("SITE_URL", f"http://{HOST}:{port}")     # in what is cited of it
-        children = [
-            subprocess.Popen(command) for command in (web_command(port), worker_command())
-        ]
+        # In sessions of their own: Ctrl+C and a closed terminal reach this process alone, which
+        # tells each of them once. The worker hangs when it is told twice at the same moment.
+        children = [subprocess.Popen(command, start_new_session=True)
+                    for command in (web_command(port), worker_command())]
         self.stdout.write(
             self.style.SUCCESS(f"Open http://{HOST}:{port}/ in a browser. Ctrl+C stops the demo.")
         )
         self.stdout.flush()
-        signal.signal(signal.SIGTERM, lambda *_: sys.exit(0))
+        for told in (signal.SIGTERM, signal.SIGHUP):
+            signal.signal(told, lambda *_: sys.exit(0))
         try:
             draw()
             os.wait()
