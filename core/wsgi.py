@@ -13,5 +13,9 @@ os.environ.setdefault("DJANGO_SETTINGS_MODULE", "core.settings")
 application = get_wsgi_application()
 # Views and all they import are loaded now; else whoever asks first waits for it, some seconds.
 get_resolver().url_patterns  # noqa: B018
+
+from core.words.said import load_catalogues  # noqa: E402
+
+load_catalogues()
 gc.freeze()
 gc.enable()

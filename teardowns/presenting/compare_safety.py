@@ -13,7 +13,7 @@ from teardowns.figures.barrier_map import Span, barrier_map
 from .compare_columns import Cell, Column, Row, cell, link, listed, quiet
 from .findings_section import confirmed_words
 from .insulation_section import BARRIERS, span_of, told
-from .safety_points import subject_keys, title_with_subject
+from .safety_points import subject_keys, title_with_subject, undecided_words
 
 NOT_JUDGED = "its assessment does not judge safety"
 CAPTION = (
@@ -102,6 +102,5 @@ def _open(column, safety):
     undecided = [one for one in safety["results"]
                  if one["hazard"] in HURTS and one["grade"] == "cannot tell"]
     missing = unrecorded(safety["results"])
-    waits = [f"{len(undecided)} open"] if undecided or not missing else []
-    waits += [f"{len(missing)} not recorded"] if missing else []
+    waits = undecided_words(len(undecided), len(missing))
     return link(", ".join(waits), f"{column.links.unit}#insulation")

@@ -95,6 +95,12 @@ def points(safety: dict, links: Links) -> Points:
         harmless=[point for one, point in made if one["hazard"] not in HURTS])
 
 
+def undecided_words(undecided: int, missing: int) -> list[str]:
+    """missing : ways that matter in every unit and that nobody recorded"""
+    found = [f"{undecided} open"] if undecided or not missing else []
+    return found + ([f"{missing} not recorded"] if missing else [])
+
+
 def _point(one: dict, key: str, named: dict[str, str], links: Links) -> Point:
     return Point(
         title=one["title"], subject=subject_words(one),

@@ -12,6 +12,7 @@ from teardowns.reading.quantity import print_quantity
 from .insulation_section import InsulationSection
 from .links import Links
 from .numbers import THIN, claimed_watts, number, span, volts, with_unit
+from .safety_points import undecided_words
 
 NOT_KNOWN = "not known"
 REVIEWED = (("disputed", "disputed"), ("remeasured", "re-measured"), ("open", "not reviewed"))
@@ -67,9 +68,7 @@ def _safety(hazard: InsulationSection) -> list[Fact]:
     points = hazard.points
     if points is None:
         return []
-    undecided = len(points.open) + len(points.flagged)
-    waits = [f"{undecided} open"] if undecided or not hazard.missing else []
-    waits += [f"{len(hazard.missing)} not recorded"] if hazard.missing else []
+    waits = undecided_words(len(points.open) + len(points.flagged), len(hazard.missing))
     meets = f"{len(points.meets)} meet their figure"
     if points.short:
         verb = "falls short" if len(points.short) == 1 else "fall short"

@@ -38,7 +38,7 @@ def sweep_files() -> Swept:
     removed, missing = 0, []
     for alias, named, name_of in named_files():
         store = storages[alias]
-        there = list(_files(store))
+        there = list(files_below(store))
         for name in there:
             if name_of(name) not in named and _is_old(store.get_modified_time(name).timestamp()):
                 store.delete(name)
@@ -65,7 +65,7 @@ def _channels() -> set[str]:
     return named
 
 
-def _files(store: Storage, folder: str = "") -> Iterator[str]:
+def files_below(store: Storage, folder: str = "") -> Iterator[str]:
     """Name of every file below a folder."""
     try:
         folders, files = store.listdir(folder)
@@ -73,7 +73,7 @@ def _files(store: Storage, folder: str = "") -> Iterator[str]:
         return
     yield from (f"{folder}{name}" for name in files)
     for name in folders:
-        yield from _files(store, f"{folder}{name}/")
+        yield from files_below(store, f"{folder}{name}/")
 
 
 def _incoming() -> int:

@@ -3,7 +3,6 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 from tests.drills.writing import Ledger
@@ -80,7 +79,7 @@ def remains(site) -> dict[str, list]:
     from django.core.files.storage import storages
 
     from teardowns.models import PhotoUpload, RecordingUpload
-    from teardowns.services.sweep_files import named_files
+    from teardowns.services.sweep_files import files_below, named_files
 
     left: dict[str, list] = {"temporary files": sorted(
         str(path) for folder in (settings.INCOMING, Path(site.environment["TMPDIR"]))
@@ -89,20 +88,10 @@ def remains(site) -> dict[str, list]:
         *PhotoUpload.objects.filter(photo=None, refusal=""),
         *RecordingUpload.objects.filter(recording=None, refusal="")]
     for alias, named, name_of in named_files():
-        there = {name_of(name) for name in _files(storages[alias])}
+        there = {name_of(name) for name in files_below(storages[alias])}
         left[f"{alias}: files that no row names"] = sorted(there - named)
         left[f"{alias}: rows without their file"] = sorted(named - there)
     return left
-
-
-def _files(store, folder="") -> Iterator[str]:
-    try:
-        folders, files = store.listdir(folder)
-    except FileNotFoundError:
-        return
-    yield from (f"{folder}{name}" for name in files)
-    for name in folders:
-        yield from _files(store, f"{folder}{name}/")
 
 
 def shown_wrongly() -> list[str]:
