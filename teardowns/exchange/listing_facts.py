@@ -11,6 +11,7 @@ from typing import Any
 
 from teardowns.exchange.answered import CASE, answered_share
 from teardowns.exchange.document import counts
+from teardowns.exchange.load_bounds import NoBounds, load_bounds
 from teardowns.exchange.measured_capability import NotMeasured, measured_capability
 from teardowns.exchange.observations import is_recorded, observations
 
@@ -21,6 +22,7 @@ ACROSS = "PRI_SEC"
 STAGES = (("quasi-resonant", "flyback"), ("flyback", "flyback"), ("resonant", "resonant"),
           ("half-bridge", "half_bridge"), ("forward", "forward"))
 CORRECTED = "corrected_"
+LOAD_TEST = ("load_held", "load_lost", "load_mains")
 TOPOLOGIES = {
     "flyback": "flyback",
     "corrected_flyback": "power-factor corrector, then flyback",
@@ -40,6 +42,7 @@ def listing_facts(document: Mapping[str, Any], payload: Mapping[str, Any]) -> di
     claimed, capability = _claimed(payload), _capability(payload)
     return {
         "measured_power": _measured_power(document, claimed),
+        **_load_test(document),
         "gap": claimed / capability if claimed and capability else None,
         "year": _year(document["unit"]),
         "reach": document["unit"].get("listing_reach"),
@@ -86,6 +89,17 @@ def _measured_power(document, claimed) -> float | None:
     except NotMeasured:
         return None
     return None if isnan(power) else power
+
+
+def _load_test(document) -> dict[str, float | None]:
+    """What the unit held and what was too much [W], and the mains of that test [V]."""
+    try:
+        found = load_bounds(document, confirmed_only=True)
+    except NoBounds:
+        return dict.fromkeys(LOAD_TEST)
+    values = (found.held, found.lost, found.mains_voltage)
+    return {name: None if isnan(value) else value
+            for name, value in zip(LOAD_TEST, values, strict=True)}
 
 
 def _year(unit) -> int | None:

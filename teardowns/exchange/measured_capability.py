@@ -7,17 +7,15 @@ printed or published is no measurement.
 """
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
-from math import nan, sqrt
+from math import isnan, nan, sqrt
 from typing import Any
 
-from teardowns.engine.conditions import HELD, LOST, OVERCURRENT, REACH, SAME_VOLTAGE
 from teardowns.engine.posterior import ABOVE, MET
-from teardowns.exchange.document import counts
+from teardowns.exchange.load_bounds import NONE_HELD, NoBounds, load_bounds
 from teardowns.exchange.observations import is_recorded
 
-Row = Mapping[str, Any]
 CLOSE = 1.25          # lost over held: the middle is then right within 7 %; our own choice
 
 
@@ -41,15 +39,15 @@ def measured_capability(document: Mapping[str, Any], claimed_power: float,
     """
     if _has_ballast(document):
         raise NotMeasured("a part without function was found")
-    loads = _loads(document, confirmed_only)
-    held = [row for row in loads if row["quantity"] == HELD]
-    if not held:
-        raise NotMeasured("no load that was held was measured")
-    highest = max(held, key=lambda row: row["value"])
-    ceilings = [watts for row in loads if _alike(highest, row) for watts in _too_much(row)]
-    if not ceilings:
+    try:
+        bounds = load_bounds(document, confirmed_only)
+    except NoBounds as error:
+        raise NotMeasured(str(error)) from error
+    if isnan(bounds.held):
+        raise NotMeasured(NONE_HELD)
+    if isnan(bounds.lost):
         raise NotMeasured("the load that is too much is not known")
-    return _between(highest, min(ceilings), claimed_power)
+    return _between(bounds, claimed_power)
 
 
 def _has_ballast(document):
@@ -59,45 +57,10 @@ def _has_ballast(document):
         is_recorded(row) for row in found)
 
 
-def _loads(document, confirmed_only) -> list[Row]:
-    """The measured load tests of the unit as a whole."""
-    rows = [row for row in document["measurements"]
-            if row["quantity"] in (HELD, LOST, OVERCURRENT) and is_recorded(row)]
-    if not all(counts(row) for row in rows):
-        raise NotMeasured("a load test is disputed")
-    rows = [row for row in rows if row["how"] == "measured" and counts(row, confirmed_only)]
-    if sum(is_recorded(port) for port in document["ports"]) < 2:
-        return rows
-    whole = [row for row in rows if not row.get("port")]
-    if rows and not whole:
-        raise NotMeasured("single ports of several were tested, not the unit")
-    return whole
-
-
-def _alike(held: Row, row: Row) -> bool:
-    """Whether two loads were tested in the same conditions; what is not stated does not differ."""
-    return (_near(held.get("output_voltage", nan), row.get("output_voltage", nan), SAME_VOLTAGE)
-            and _near(held.get("mains_voltage", nan), row.get("mains_voltage", nan), REACH))
-
-
-def _near(a, b, share):
-    return not abs(a - b) > share * a
-
-
-def _too_much(row: Row) -> Iterator[float]:
-    """The power that a row shows to be too much. [W]"""
-    if row["quantity"] == LOST:
-        yield row["value"]
-    if row["quantity"] == OVERCURRENT and row.get("output_voltage"):
-        yield row["value"] * row["output_voltage"]
-
-
-def _between(held, ceiling, claimed_power):
-    ratio = ceiling / held["value"] if held["value"] > 0 else nan
-    if ratio < 1:
-        raise NotMeasured("a load was held above one at which regulation was lost")
-    meets = held["value"] >= MET * claimed_power
+def _between(bounds, claimed_power):
+    ratio = bounds.lost / bounds.held if bounds.held > 0 else nan
+    meets = bounds.held >= MET * claimed_power
     if not (ratio <= CLOSE or (meets and ratio <= ABOVE)):
         raise NotMeasured("the load that was held and the one that was too much lie too far apart")
-    return MeasuredCapability(sqrt(held["value"] * ceiling), held.get("mains_voltage", nan),
-                              held.get("output_voltage", nan))
+    return MeasuredCapability(sqrt(bounds.held * bounds.lost), bounds.mains_voltage,
+                              bounds.output_voltage)

@@ -39,6 +39,9 @@ class ListedUnit(models.Model):
     flags = models.PositiveSmallIntegerField(default=0)
 
     measured_power = models.FloatField(null=True, blank=True)     # W, see measured_capability
+    load_held = models.FloatField(null=True, blank=True)          # W, the highest, see load_bounds
+    load_lost = models.FloatField(null=True, blank=True)          # W, the lowest above it
+    load_mains = models.FloatField(null=True, blank=True)         # V rms of that test
     gap = models.FloatField(null=True, blank=True)                # claimed_power / capability
     year = models.PositiveSmallIntegerField(null=True, blank=True)    # it was obtained in
     reach = models.PositiveIntegerField(null=True, blank=True)    # sales that its listing shows

@@ -50,7 +50,11 @@ COLUMNS = (
     Column("capability_low (W)", "capability_low", "The same, 5 %."),
     Column("capability_high (W)", "capability_high", "The same, 95 %."),
     Column("measured_power (W)", "measured_power",
-           "Found on a load: held, and a little more was too much."),
+           "Between a load that was held and one a little higher that was too much; empty where "
+           "ballast was found or the two lie far apart."),
+    Column("load_held (W)", "load_held", "Highest load that the unit as a whole held."),
+    Column("load_lost (W)", "load_lost", "Lowest load above it at which it failed."),
+    Column("load_mains (V)", "load_mains", "Mains voltage of that test."),
     Column("gap (1)", "gap", "Claimed power over capability."),
     Column("risk", "risk", "Level of the gravest finding: an illustration, by a table from "
            "memory. Empty is no level, which does not say that it is safe.", ORDER.__getitem__),

@@ -25,7 +25,7 @@ from .verdict_words import CHIPS
 
 ASSESSED = ("verdict", "claimed_power", "capability", "capability_low", "capability_high")
 COLUMNS = ("pk", "title", "maker", "model", "kind", "published_at", *ASSESSED, "risk",
-           "measured_power", "hazards")
+           "load_held", "load_lost", "load_mains", "hazards")
 UNCLAIMED = mark_safe('<span class="quiet">no claim to judge</span>')
 UNGRADED = "no risk level given"
 NO_LEVEL = f'<span class="quiet">{UNGRADED}</span>'
@@ -45,7 +45,7 @@ class UnitRow:
     published: str           # ISO date
     claimed: str             # "claimed 45 W"
     capability: str          # "13.1 to 16.7 W", the 90 % interval
-    measured: str            # "14.2 W on a load", or ""
+    loads: str               # "held 13 W, failed at 15 W (230 V)", or ""
     risk: str                # a word of engine.risk.ORDER
     hazards: tuple[str, ...]  # of its findings: "electric shock"
     verdict: SafeString      # chip
@@ -105,7 +105,7 @@ def _printed(language, *columns):
 
 
 def _row(pk, title, maker, model, kind, published_at, verdict, claimed_power, capability,
-         capability_low, capability_high, risk, measured_power, hazards):
+         capability_low, capability_high, risk, load_held, load_lost, load_mains, hazards):
     ends = (capability_low, capability_high)
     return UnitRow(
         pk=pk,
@@ -116,11 +116,19 @@ def _row(pk, title, maker, model, kind, published_at, verdict, claimed_power, ca
         claimed=said("no power claim" if claimed_power is None
                      else f"claimed {claimed_watts(claimed_power)}"),
         capability="unknown" if None in ends else print_interval(*ends, "W"),
-        measured="" if measured_power is None else print_quantity(measured_power, "W"),
+        loads=_loads(load_held, load_lost, load_mains),
         risk=ORDER[risk], hazards=tuple(HAZARDS.get(code, code) for code in hazards),
         verdict=said_picture(CHIPS.get(verdict, UNCLAIMED)),
         strip=mark_safe(strip(claimed_power, capability_low, capability, capability_high)),
     )
+
+
+def _loads(held, lost, mains):
+    told = [said(f"held {print_quantity(held, 'W')}")] if held is not None else []
+    if lost is not None:
+        told.append(said(f"failed at {print_quantity(lost, 'W')}"))
+    tested = f" ({print_quantity(mains, 'V')})" if told and mains is not None else ""
+    return ", ".join(told) + tested
 
 
 def row_markup(row: UnitRow) -> Parts:
@@ -132,7 +140,7 @@ def row_markup(row: UnitRow) -> Parts:
     risk = said(f"risk {row.risk}") if row.risk else said_picture(NO_LEVEL)
     if row.hazards:
         risk += f"<br>{escape(', '.join(map(said, row.hazards)))}"
-    measured = f"<br>{said(f'measured {row.measured}')}" if row.measured else ""
+    loads = f"<br>{row.loads}" if row.loads else ""
     capability = said(f"capability {row.capability}")
     return (
         f'<tr role="row"><th role="rowheader" scope="row"><a href="{row.address}">{title}</a>'
@@ -141,6 +149,6 @@ def row_markup(row: UnitRow) -> Parts:
         f'data-title="{title}">{said("Compare")}<span class="off"> {title}</span></a></th>'
         f'<td role="cell" class="verdict-cell">{row.verdict}<small>{risk}</small></td>'
         f'<td role="cell" class="plot">{row.strip}</td>'
-        f'<td role="cell" class="num">{row.claimed}<br>{capability}{measured}'
+        f'<td role="cell" class="num">{row.claimed}<br>{capability}{loads}'
         "</td></tr>",
     )

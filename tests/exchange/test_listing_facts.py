@@ -67,6 +67,11 @@ def test_measured_power_is_the_middle_between_what_was_held_and_what_was_too_muc
     assert facts(measurements=rows)["measured_power"] == pytest.approx(sqrt(120))
 
 
+def test_what_a_test_held_and_failed_at_is_known_of_one_end_alone_too():
+    found = facts(measurements=measured(sustained_power=10.0))
+    assert [found[name] for name in ("load_held", "load_lost", "load_mains")] == [10.0, None, None]
+
+
 def test_the_gap_is_claim_over_capability():
     report = NO_REPORT | {"headline": 1, "claims": [{"power": 5.0}, {"power": 20.0}],
                           "capability": {"low": {"median": 8.0}}}

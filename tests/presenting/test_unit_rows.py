@@ -22,7 +22,7 @@ def test_rows_come_in_the_order_asked_for_and_only_of_what_is_listed():
 
 def test_a_unit_without_a_claim_stays_and_claims_nothing():
     row = unit_rows([listed("A charger", verdict="").pk])
-    assert "no power claim" in row and "capability unknown" in row and "measured" not in row
+    assert "no power claim" in row and "capability unknown" in row and "held" not in row
     assert "no claim to judge" in row and 'class="cap"' not in row
 
 
@@ -31,9 +31,15 @@ def test_the_origin_names_what_is_known():
     assert "<small>CV-45 · desktop adapter · " in row
 
 
-def test_measured_power_and_level_stand_in_it():
-    row = unit_rows([listed("A charger", risk=3, facts={"measured_power": 14.2}).pk])
-    assert "measured 14.2\u202fW" in row and "risk high" in row
+@pytest.mark.parametrize("held, lost, mains, told", [
+    (14.2, 15.6, 230.0, "held 14.2\u202fW, failed at 15.6\u202fW (230\u202fV)"),
+    (14.2, None, 115.0, "held 14.2\u202fW (115\u202fV)"),
+    (None, 20.0, None, "failed at 20.0\u202fW"),
+])
+def test_the_loads_of_a_test_and_the_level_stand_in_it(held, lost, mains, told):
+    row = unit_rows([listed("A charger", risk=3, facts={
+        "load_held": held, "load_lost": lost, "load_mains": mains}).pk])
+    assert f"<br>{told}<" in row and "risk high" in row
 
 
 def test_what_its_findings_can_lead_to_stands_below_the_level():

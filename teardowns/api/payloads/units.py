@@ -9,9 +9,10 @@ from teardowns.models import Assessment, ListedUnit, Publication
 from teardowns.presenting.tombstone_sheet import document_digest
 
 LISTED = ("title", "maker", "model", "kind", "channel", "verdict", "claimed_power", "plausibility",
-          "capability", "capability_low", "capability_high", "measured_power", "gap", "risk",
-          "flags", "hazards", "year", "reach", "completeness", "topology", "controller",
-          "connectors", "mass", "volume", "bulk_capacitance", "insulation_margin", "families")
+          "capability", "capability_low", "capability_high", "measured_power", "load_held",
+          "load_lost", "load_mains", "gap", "risk", "flags", "hazards", "year", "reach",
+          "completeness", "topology", "controller", "connectors", "mass", "volume",
+          "bulk_capacitance", "insulation_margin", "families")
 FINDING = ("scenario", "title", "hazard", "level", "severity", "certainty", "confidence",
            "sentence", "evidence")
 CLAIM = ("printed", "text", "voltage", "current", "power", "verdict", "plausibility")

@@ -23,7 +23,11 @@ class UnitRow(Told):
     capability: float | None = unknown("Continuous output power, median, W.", 33.1)
     capability_low: float | None = unknown("The same, 5 %, W.", 28.4)
     capability_high: float | None = unknown("The same, 95 %, W.", 40.9)
-    measured_power: float | None = unknown("Highest power that a test showed it to give, W.", 32.0)
+    measured_power: float | None = unknown(
+        "Between a load that was held and one a little higher that was too much, W.", 32.0)
+    load_held: float | None = unknown("Highest load that the unit as a whole held, W.", 31.0)
+    load_lost: float | None = unknown("Lowest load above it at which it failed, W.", 33.0)
+    load_mains: float | None = unknown("Mains voltage of that test, V.", 230.0)
     gap: float | None = unknown("Claimed power over capability.", 1.36)
     risk: int = told("0 none found, 1 low … 4 serious.", 2)
     flags: int = told("Points for a reviewer that have no level of risk.", 1)

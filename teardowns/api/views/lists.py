@@ -23,9 +23,10 @@ from teardowns.services.search import search, snippets
 from teardowns.services.search_suggestions import suggestions
 
 TAG = "Units"
-FACTS = ("verdict", "claimed_power", "measured_power", "plausibility", "capability",
-         "capability_low", "capability_high", "gap", "risk", "year", "reach", "completeness",
-         "topology", "mass", "volume", "bulk_capacitance", "insulation_margin")
+FACTS = ("verdict", "claimed_power", "measured_power", "load_held", "load_lost", "load_mains",
+         "plausibility", "capability", "capability_low", "capability_high", "gap", "risk", "year",
+         "reach", "completeness", "topology", "mass", "volume", "bulk_capacitance",
+         "insulation_margin")
 MOST_FACTS = 1000
 
 

@@ -1,0 +1,79 @@
+"""Between which loads a unit's own power lies: the highest that it held, the lowest too much.
+
+A load test is not judged here. What is only printed or published is no load test.
+"""
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from math import isnan, nan
+from typing import Any
+
+from teardowns.engine.conditions import HELD, LOST, OVERCURRENT, REACH, SAME_VOLTAGE
+from teardowns.exchange.document import counts
+from teardowns.exchange.observations import is_recorded
+
+Row = Mapping[str, Any]
+NONE_HELD = "no load that was held was measured"
+
+
+class NoBounds(Exception):
+    """Why load tests say nothing of the whole unit."""
+
+
+@dataclass(frozen=True, slots=True)
+class LoadBounds:
+    held: float                # W, NaN = not known, as below
+    lost: float                # W, in the conditions in which `held` was
+    mains_voltage: float       # V rms during the test
+    output_voltage: float      # V
+
+
+def load_bounds(document: Mapping[str, Any], confirmed_only: bool = False) -> LoadBounds:
+    """Of a full document; raises NoBounds where no load of the unit as a whole says either."""
+    loads = _loads(document, confirmed_only)
+    held = max((row for row in loads if row["quantity"] == HELD), default=None,
+               key=lambda row: row["value"])
+    too_much = [(watts, row) for row in loads if held is None or _alike(held, row)
+                for watts in _too_much(row)]
+    lost, lost_row = min(too_much, default=(nan, {}), key=lambda each: each[0])
+    if held is None and isnan(lost):
+        raise NoBounds(NONE_HELD)
+    power, tested = (nan, lost_row) if held is None else (held["value"], held)
+    if lost < power:
+        raise NoBounds("a load was held above one at which regulation was lost")
+    return LoadBounds(power, lost, tested.get("mains_voltage", nan),
+                      tested.get("output_voltage", nan))
+
+
+def _loads(document, confirmed_only) -> list[Row]:
+    """The measured load tests of the unit as a whole."""
+    rows = [row for row in document["measurements"]
+            if row["quantity"] in (HELD, LOST, OVERCURRENT) and is_recorded(row)]
+    if not all(counts(row) for row in rows):
+        raise NoBounds("a load test is disputed")
+    rows = [row for row in rows if row["how"] == "measured" and counts(row, confirmed_only)]
+    if sum(is_recorded(port) for port in document["ports"]) < 2:
+        return rows
+    whole = [row for row in rows if not row.get("port")]
+    if rows and not whole:
+        raise NoBounds("single ports of several were tested, not the unit")
+    return whole
+
+
+def _alike(held: Row, row: Row) -> bool:
+    """Whether two loads were tested in the same conditions; what is not stated does not differ."""
+    return (_near(held.get("output_voltage", nan), row.get("output_voltage", nan), SAME_VOLTAGE)
+            and _near(held.get("mains_voltage", nan), row.get("mains_voltage", nan), REACH))
+
+
+def _near(a, b, share):
+    return not abs(a - b) > share * a
+
+
+def _too_much(row: Row) -> Iterator[float]:
+    """The power that a row shows to be too much. [W]"""
+    if row["quantity"] == LOST:
+        yield row["value"]
+    if row["quantity"] == OVERCURRENT and row.get("output_voltage"):
+        yield row["value"] * row["output_voltage"]

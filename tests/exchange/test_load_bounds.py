@@ -1,0 +1,42 @@
+"""Between which loads a unit's own power lies, and when a test says nothing of the whole unit."""
+from math import isnan
+
+import pytest
+
+from teardowns.exchange.load_bounds import NoBounds, load_bounds
+from tests.exchange.small import small
+from tests.exchange.test_measured_capability import held, lost
+
+
+def bounds(*rows, **lists):
+    return load_bounds(small(measurements=list(rows), **lists))
+
+
+def test_the_highest_load_held_the_lowest_one_lost_and_the_mains_of_that_test():
+    found = bounds(held(8.0), held(10.0), lost(14.0), lost(16.0))
+    assert (found.held, found.lost, found.mains_voltage) == (10.0, 14.0, 230.0)
+
+
+def test_one_end_alone_is_told_and_the_other_is_not_known():
+    only_held, only_lost = bounds(held(10.0)), bounds(lost(14.0, mains_voltage=115.0))
+    assert only_held.held == 10.0 and isnan(only_held.lost)
+    assert isnan(only_lost.held) and (only_lost.lost, only_lost.mains_voltage) == (14.0, 115.0)
+
+
+def test_ballast_takes_nothing_from_a_load_test():
+    weighed = {"quantity": "mass_ballast", "value": 0.02}
+    assert bounds(held(10.0), lost(14.0), weighed).held == 10.0
+
+
+def test_a_load_lost_in_other_conditions_is_no_bound_of_the_one_held():
+    assert isnan(bounds(held(10.0), lost(8.0, mains_voltage=115.0)).lost)
+
+
+@pytest.mark.parametrize("rows, words", [
+    ([held(10.0), lost(9.0)], "held above one"),
+    ([held(10.0, how="data_sheet")], "no load that was held"),
+    ([], "no load that was held"),
+])
+def test_what_says_nothing_of_the_unit_is_refused_with_its_reason(rows, words):
+    with pytest.raises(NoBounds, match=words):
+        bounds(*rows)
