@@ -45,7 +45,8 @@ def addresses(unit):
     return {
         "list": listed, "narrowed": f"{listed}?verdict={unit.verdict}&channel={unit.channel}",
         "sorted": f"{listed}?sort=gap", "search": f"{listed}?q={unit.model.split()[-1]}",
-        "misread": f"{listed}?q={unit.controller[:-1]}", "front page": reverse("front_page"),
+        "misread": f"{listed}?q={unit.controller[:-1]}",
+        "nothing": f"{listed}?q={unit.model}+quizzing", "front page": reverse("front_page"),
         "unit": reverse("unit_detail", args=[unit.pk]),
         "compare": f"{reverse('compare')}?units={unit.pk},{unit.pk - 1}",
         "newest": reverse("feed_newest"), "serious": reverse("feed_serious"),
@@ -77,8 +78,8 @@ def plan_of(sql):
         return "\n".join(str(row[-1]) for row in cursor.fetchall())
 
 
-@pytest.mark.parametrize("name", ["list", "narrowed", "sorted", "search", "misread", "front page",
-                                  "unit", "compare", "newest", "serious", "family"])
+@pytest.mark.parametrize("name", ["list", "narrowed", "sorted", "search", "misread", "nothing",
+                                  "front page", "unit", "compare", "newest", "serious", "family"])
 def test_no_large_table_is_read_whole(filled, client, name):
     kept_pages.pages.clear()
     client.get(reverse("unit_list"))                     # the process has begun

@@ -6,6 +6,7 @@
     by_group(connection, groups, …) the same of several groups of tiers, so many of each group
     inside(connection, pieces, …)   rows with pieces inside their markings
     beginning(connection, column)   how a column is asked for what begins with a text
+    neighbours(connection, column)  how it is asked for what stands beside a text in its order
     tidy(connection)                what the database does not do by itself to keep it quick
 """
 from __future__ import annotations
@@ -86,3 +87,12 @@ def inside(connection: BaseDatabaseWrapper, pieces: Sequence[str], besides: Want
 def beginning(connection: BaseDatabaseWrapper, column: str, text: str) -> tuple[str, list[str]]:
     """A condition that the index over the column answers, and its values."""
     return engine(connection).beginning(column, text)
+
+
+def neighbours(connection: BaseDatabaseWrapper, column: str, text: str,
+               is_before: bool) -> tuple[str, str, list[str]]:
+    """A condition and an order that walk the index over the column away from a text; values.
+
+    The order is that of the bytes, which both databases share.
+    """
+    return engine(connection).neighbours(column, text, is_before)

@@ -183,6 +183,13 @@ def beginning(column: str, text: str) -> tuple[str, list[str]]:
     return f"{column} LIKE %s", [f"{text}%"]
 
 
+def neighbours(column: str, text: str, is_before: bool) -> tuple[str, str, list[str]]:
+    """By the same index, whose order is no language's."""
+    if is_before:
+        return f"{column} ~<~ %s", f"{column} USING ~>~", [text]
+    return f"{column} ~>=~ %s", f"{column} USING ~<~", [text]
+
+
 def _run(connection, statements):
     with transaction.atomic(using=connection.alias), connection.cursor() as cursor:
         for statement in statements:

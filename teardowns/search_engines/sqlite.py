@@ -120,5 +120,11 @@ def beginning(column: str, text: str) -> tuple[str, list[str]]:
     return f"{column} >= %s AND {column} < %s", [text, text + "\U0010ffff"]
 
 
+def neighbours(column: str, text: str, is_before: bool) -> tuple[str, str, list[str]]:
+    if is_before:
+        return f"{column} < %s", f"{column} DESC", [text]
+    return f"{column} >= %s", column, [text]
+
+
 def _token(word: str, is_start: bool) -> str:
     return f'"{word}"*' if is_start else f'"{word}"'

@@ -16,6 +16,7 @@ from teardowns.presenting import list_words
 from teardowns.presenting.search_also import also_found
 from teardowns.presenting.unit_rows import RISK_NOTE, unit_rows
 from teardowns.services.find_units import find_units
+from teardowns.services.near_names import near_names
 from teardowns.services.page_state import list_state
 from teardowns.services.search import snippets
 from teardowns.services.search_suggestions import suggestions
@@ -33,6 +34,8 @@ def unit_list(request):
     asked, answer, remarks = _page(list_query(request.META["QUERY_STRING"]),
                                    request.made_of and request.made_of.mark)
     found = answer.found
+    nothing = answer.hits is not None and not answer.hits.units
+    meant = _meant(asked) if nothing else []
     return render(request, "teardowns/unit_list.html", {
         "typed": asked.typed, "wrong_words": asked.errors.get("q", ""),
         "wrong": [*wrong_choices(asked), *_wrong_order(asked)],
@@ -45,7 +48,8 @@ def unit_list(request):
         "rows": unit_rows(found.pks, answer.index,
                           snippets(found.pks, asked.text) if asked.text else None),
         "also": answer.hits and also_found(answer.hits.parts, answer.hits.families),
-        "suggestions": _meant(asked) if answer.hits and not answer.hits.units else (),
+        "suggestions": meant, "has_no_name": nothing and not meant,
+        "near": _near(asked) if nothing and not meant else (),
         "axis": AXIS, "risk_note": RISK_NOTE, "deferral": DEFERRAL,
         "query": asked.query(),
         "earlier": found.before and asked.query(found.before),
@@ -73,6 +77,12 @@ def _meant(asked):
     """Other words with the same choices."""
     return [(one.text, replace(asked, text=one.text, after="").query())
             for one in suggestions(asked.text)]
+
+
+def _near(asked):
+    """Public names with the same choices: where no other spelling of all words has anything."""
+    return [(one.what, one.name, replace(asked, text=one.name, after="").query())
+            for one in near_names(asked.text)]
 
 
 def _sign_in(request):

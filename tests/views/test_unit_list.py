@@ -79,6 +79,18 @@ def test_a_search_that_finds_nothing_proposes_other_words(client):
     assert 'href="?q=brenndorf&amp;verdict=doubtful"' in shown.lower()
 
 
+def test_a_search_that_finds_nothing_names_what_is_near_with_the_same_choices(client):
+    listed("Brenndorf adapter", maker="Brenndorf", model="BX-4", verdict="doubtful")
+    shown = page(client, q="brendarfix", verdict="doubtful")
+    assert ROW.findall(shown) == [] and "Did you mean" not in shown
+    assert re.search(r'Near it: +maker <a href="\?q=Brenndorf&amp;verdict=doubtful"', shown)
+
+
+def test_a_search_that_nothing_is_near_says_so_and_what_that_says(client):
+    listed("Brenndorf adapter")
+    assert "is near these words either" in page(client, q="xyzzyxyzzy")
+
+
 @pytest.mark.parametrize("searched", ["%", "_", "100%", "'; --", "\\", "<script>"])
 def test_what_is_typed_is_letters_and_nothing_else(client, searched):
     listed("A charger")
