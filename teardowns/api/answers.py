@@ -12,7 +12,7 @@ from django.http import HttpRequest, HttpResponse
 from django.utils.cache import get_conditional_response
 from django.utils.http import http_date
 
-from teardowns.views.kept_pages import LONGEST_ADDRESS, Kept, State, keep, key_of, still_right
+from teardowns.views.kept_pages import LONGEST_ADDRESS, Kept, State, kept_or_made, key_of
 
 JSON = "application/json"
 
@@ -51,15 +51,17 @@ def kept(request: HttpRequest, state: State | None, make: Callable[[], Answer]) 
     """What everybody is answered at an address, made once as long as that state holds."""
     if state is None or len(request.get_full_path()) > LONGEST_ADDRESS:
         return written(request, make())
-    key = key_of(request)
-    page = still_right(key, state)
-    if page is None:
+
+    def made() -> Kept | HttpResponse:
         answer = written(request, make())
         if answer.status_code != 200:
             return answer
-        page = Kept(answer.content, dict(answer.headers), answer["ETag"], state, state.listing,
+        return Kept(answer.content, dict(answer.headers), answer["ETag"], state, state.listing,
                     monotonic())
-        keep(key, page)
+
+    page = kept_or_made(key_of(request), state, made)
+    if isinstance(page, HttpResponse):
+        return page
     response = HttpResponse(page.body, headers=page.headers)
     return get_conditional_response(request, page.etag, None, response)
 

@@ -11,7 +11,8 @@ import secrets
 import time
 import zlib
 from collections import OrderedDict
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from functools import wraps
 from hashlib import sha256
@@ -30,6 +31,7 @@ LONGEST_ADDRESS = 300
 # s until a change shows that no entry of the log tells of: something else in the listing, which the
 # page may speak of; and where nothing moved there, what is hidden for a day and comes back.
 KEPT_FOR, KEPT_IN_QUIET = 60.0, 600.0
+LONGEST_WAIT = 2.0               # s for a page that another thread makes
 PACKED = 1                       # zlib's effort
 NONCE = secrets.token_hex(16).encode()       # stands in kept pages where the reader's nonce goes
 WANTED = "CSRF_COOKIE_NEEDS_UPDATE"          # Django's sign that a page asked for a token
@@ -100,8 +102,32 @@ class Pages:
         self._bytes -= len(page.body) if page else 0
 
 
+class Makers:
+    """Of the threads of a process, one makes a page while the others that want it wait.
+
+    When a page that many read has changed, each of them would make it, and all of them slowly.
+    """
+
+    LINES = 64                       # pages that fall into one line wait for each other
+
+    def __init__(self) -> None:
+        self._lines = [Lock() for _ in range(self.LINES)]
+
+    @contextmanager
+    def alone(self, key: Key) -> Iterator[None]:
+        """Nobody waits for ever: who waited LONGEST_WAIT makes the page too."""
+        line = self._lines[hash(key) % self.LINES]
+        is_first = line.acquire(timeout=LONGEST_WAIT)
+        try:
+            yield
+        finally:
+            if is_first:
+                line.release()
+
+
 pages = Pages()
 shared = SharedPages()
+makers = Makers()
 
 
 def kept_page(state_of: Callable[..., State | None]) -> Callable[..., Any]:
@@ -117,14 +143,9 @@ def kept_page(state_of: Callable[..., State | None]) -> Callable[..., Any]:
             state = request.made_of = state_of(request, *args, **kwargs) if is_kept else None
             if state is None:
                 return view(request, *args, **kwargs)
-            key = key_of(request)
-            page = still_right(key, state)
-            if page is None:
-                page = _made(request, state, lambda: view(request, *args, **kwargs))
-                if isinstance(page, HttpResponse):
-                    return page
-                keep(key, page)
-            return _sent(request, page)
+            page = kept_or_made(key_of(request), state, lambda: _made(
+                request, state, lambda: view(request, *args, **kwargs)))
+            return page if isinstance(page, HttpResponse) else _sent(request, page)
         return answer
     return decorate
 
@@ -141,6 +162,20 @@ def key_of(request: HttpRequest) -> Key:
 def keep(key: Key, page: Kept) -> None:
     pages.put(key, page)
     shared.put(_name(key), page.packed())
+
+
+def kept_or_made(key: Key, state: State,
+                 make: Callable[[], Kept | HttpResponse]) -> Kept | HttpResponse:
+    """The page of that key as it is now, or the answer that is not to be kept."""
+    page = still_right(key, state)
+    if page is not None:
+        return page
+    with makers.alone(key):
+        found = still_right(key, state)              # who waited finds what the first has made
+        made = make() if found is None else found
+        if isinstance(made, Kept) and found is None:
+            keep(key, made)
+    return made
 
 
 def still_right(key: Key, state: State) -> Kept | None:

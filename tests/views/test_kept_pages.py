@@ -1,5 +1,8 @@
 """A kept page is right or gone: whatever moves on it, every process shows at once."""
 import re
+import threading
+import time
+from concurrent.futures import ThreadPoolExecutor
 from uuid import uuid4
 
 import pytest
@@ -14,7 +17,7 @@ from teardowns.models import Likeness, Publication, SisterReport
 from teardowns.services.hide_now import hide_now
 from teardowns.services.log_tail import OF_ONE_UNIT, UNSEEN
 from teardowns.services.moderate_comment import remove_comment
-from teardowns.services.page_state import page_state
+from teardowns.services.page_state import PageState, page_state
 from teardowns.services.quarantine_unit import quarantine_unit, release_unit
 from teardowns.services.receive_reply import receive_reply, verify_reply
 from teardowns.services.withdraw_unit import withdraw_unit
@@ -264,6 +267,27 @@ def test_what_one_process_made_no_other_makes_again(client, unit, monkeypatch):
     kept_pages.shared.clear()
     monkeypatch.setattr(kept_pages, "pages", kept_pages.Pages())
     assert queries(client, address(unit)) > 1
+
+
+def test_of_many_who_want_a_page_at_once_one_makes_it():
+    state, made = PageState((1,), "rows", 1, "end", "listing"), []
+
+    def make():
+        made.append(threading.get_ident())
+        time.sleep(0.1)                               # the others come meanwhile
+        return kept_pages.Kept(b"page", {}, "tag", state, "listing", time.monotonic())
+
+    with ThreadPoolExecutor(8) as readers:
+        found = [readers.submit(kept_pages.kept_or_made, ("wanted by many",), state, make)
+                 for _ in range(8)]
+    assert {each.result().body for each in found} == {b"page"} and len(made) == 1
+
+
+def test_nobody_waits_for_ever_for_a_page(monkeypatch):
+    monkeypatch.setattr(kept_pages, "LONGEST_WAIT", 0.01)
+    with kept_pages.makers.alone(("slow",)), ThreadPoolExecutor(1) as other:
+        assert other.submit(kept_pages.kept_or_made, ("slow",), None, lambda: "made").result() \
+            == "made"
 
 
 def test_pages_kept_longest_make_room():
