@@ -102,6 +102,7 @@ POLICY: dict[str, dict[str, Rule]] = {
     "language": {"GET": ANYONE, "POST": ANYONE},
     "csp_reports": {"POST": ANYONE},
     "licence": {"GET": ANYONE},
+    "for_makers": {"GET": ANYONE},
     "bench_plate_reading": {"POST": BENCH},
     "bench_photos": {"GET": BENCH, "POST": BENCH},
     "bench_photo": {"GET": BENCH, "POST": BENCH},

@@ -34,6 +34,7 @@ from teardowns.views.family_list import family_list
 from teardowns.views.family_member import family_decide, family_member, family_take_back
 from teardowns.views.family_propose import family_propose
 from teardowns.views.feeds import feed_family, feed_newest, feed_serious
+from teardowns.views.for_makers import for_makers
 from teardowns.views.front_page import front_page
 from teardowns.views.hazard_list import hazard_list
 from teardowns.views.hidden_case import hidden_case
@@ -128,6 +129,7 @@ site_urls = [
     path("method/scenarios/<slug:scenario>/", scenario_edit, name="scenario_edit"),
     path("hazards/", hazard_list, name="hazard_list"),
     path("licence/", licence, name="licence"),
+    path("makers/", for_makers, name="for_makers"),
     path("data/", data, name="data"),
     path("data/<slug:name>.zip", data_package, name="data_package"),
     path("styleguide/", styleguide, name="styleguide"),

@@ -26,8 +26,9 @@ def unit_replies(request, pk):
     person = request.user.pk if request.user.is_authenticated else None
     own = list(Reply.objects.filter(unit=unit, entered_by=person)) if person else []
     versions = ReplyVersion.objects.filter(reply__unit=unit).select_related("reply")
+    names = evidence_refs(unit)
     return render(request, "teardowns/unit_replies.html", {
-        **replies_of(unit, evidence_refs(unit)), "own": _own(own, versions),
+        **replies_of(unit, names), "own": _own(own, versions), "answerable": list(names.items()),
         "may_reply": person is None or access.may_reply(request.user),
         "versions": reply_versions(versions, whole=False)})
 

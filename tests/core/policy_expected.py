@@ -150,7 +150,7 @@ def _say(get, send, *names, method="POST"):
             ADDRESSES[name][method] = send
 
 
-_say("public", "", "plate_search", "search_suggestions")
+_say("public", "", "plate_search", "search_suggestions", "for_makers")
 _say("public", "", "front_page", "unit_list", "unit_list_csv", "unit_list_columns",
      "rulebook_changes", "method", "styleguide", "data",
      "population", "compare", "audit_log", "licence", "part_list", "part_detail", "family_list",

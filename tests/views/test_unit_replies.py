@@ -2,6 +2,7 @@
 import pytest
 
 from teardowns.models import Measurement, Reply
+from teardowns.presenting.discussion_thread import evidence_refs
 from teardowns.services.receive_reply import receive_reply, verify_reply
 from tests.published import published
 
@@ -108,3 +109,8 @@ def test_the_page_asks_at_most_twelve_queries(client, verified, public,
                                               django_assert_max_num_queries):
     with django_assert_max_num_queries(12):
         page(client, public)
+
+
+def test_each_row_of_evidence_can_be_answered_by_itself(client, public):
+    refs = evidence_refs(public)
+    assert refs and all(f"replies/new/?about={ref}" in page(client, public) for ref in refs)
