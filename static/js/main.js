@@ -40,3 +40,6 @@ if (document.querySelector("compare-photos")) {
 if (document.querySelector("compare-tray")) {
   import("./elements/compare-tray.js").then((module) => module.CompareTrayElement.define());
 }
+if (document.querySelector("copy-text")) {
+  import("./elements/copy-text.js").then((module) => module.CopyTextElement.define());
+}
