@@ -96,5 +96,6 @@ def confirmed_words(count: int) -> str:
     """How far a finding is from being a headline."""
     if count >= NEEDED:
         return f"Confirmed by {count} reviewers, none of them the contributor."
-    return (f"Confirmed by {count} of {NEEDED} independent reviewers: not a headline yet.")
+    return (f"{count} of {NEEDED} independent reviewers confirmed every row of evidence that it "
+            "rests on: not a headline yet. A row by itself needs one.")
 

@@ -15,6 +15,8 @@ from .numbers import THIN, claimed_watts, number, span, volts, with_unit
 from .safety_points import undecided_words
 
 NOT_KNOWN = "not known"
+WAITS = "not yet agreed on by two reviewers"
+ONE_EACH = "one reviewer is enough for a row"
 REVIEWED = (("disputed", "disputed"), ("remeasured", "re-measured"), ("open", "not reviewed"))
 
 
@@ -35,7 +37,7 @@ def facts(report: dict | None, rows: dict[str, list], links: Links,
     """
     judged = [_claimed(report), _capability(report, links), _verdict(report)] if report else []
     return [*judged, *_safety(hazard), *_gravest(findings), _mass(rows["measurement"]),
-            _confirmed(rows)]
+            _confirmed(rows, _awaits(findings))]
 
 
 def _claimed(report: dict) -> Fact:
@@ -81,14 +83,21 @@ def _safety(hazard: InsulationSection) -> list[Fact]:
 
 
 def _gravest(findings: dict | None) -> list[Fact]:
-    """Its level with what it is: a level never stands alone, and a serious one that others have
-    not confirmed says so."""
+    """Its level with what it is: a level never stands alone, and a serious one that two reviewers
+    have not agreed on says so."""
     if not findings or not findings["findings"]:
         return []
     first = findings["findings"][0]
-    waits = first.level == "serious" and not first.is_headline
-    return [Fact("Gravest finding", f"{first.level}, not yet confirmed" if waits else first.level,
-                 first.title, "#findings")]
+    value = f"{first.level}, {WAITS}" if _awaits(findings) else first.level
+    return [Fact("Gravest finding", value, first.title, "#findings")]
+
+
+def _awaits(findings: dict | None) -> bool:
+    """Whether the gravest finding waits for more reviewers than its rows of evidence needed."""
+    if not findings or not findings["findings"]:
+        return False
+    first = findings["findings"][0]
+    return first.level == "serious" and not first.is_headline
 
 
 def _mass(measurements: list) -> Fact:
@@ -103,8 +112,10 @@ def _mass(measurements: list) -> Fact:
     return Fact("Mass, density", print_quantity(mass, "kg"), with_unit(f"{density:.2f}", "g/cm³"))
 
 
-def _confirmed(rows: dict[str, list]) -> Fact:
+def _confirmed(rows: dict[str, list], awaits: bool) -> Fact:
+    """awaits : whether a finding waits for what a row does not need"""
     found = [row.review_state for kind in rows.values() for row in kind]
     counts = [(found.count(state), words) for state, words in REVIEWED]
-    remark = ", ".join(f"{count} {words}" for count, words in counts if count)
-    return Fact("Evidence confirmed", f"{found.count('confirmed')} of {len(found)}", remark)
+    remark = ", ".join([*(f"{count} {words}" for count, words in counts if count),
+                        *[ONE_EACH] * awaits])
+    return Fact("Rows of evidence confirmed", f"{found.count('confirmed')} of {len(found)}", remark)

@@ -49,7 +49,7 @@ def cells(row, *units):
 
 def test_a_serious_finding_says_how_far_it_is_confirmed():
     first, second = cells(1, unit({}, findings=[FINDING]), unit({}))
-    assert "risk serious" in first and "Confirmed by 0 of 2 independent reviewers" in first
+    assert "risk serious" in first and "0 of 2 independent reviewers confirmed every row" in first
     assert "none from what was recorded" in second
 
 

@@ -179,8 +179,9 @@ def test_a_serious_finding_is_a_headline_only_once_two_reviewers_have_confirmed_
     page = text_of(client.get(reverse("unit_detail", args=[unit.pk])).content.decode())
     assert ("Serious risk, confirmed by two independent reviewers" in page) == (count == 2)
     assert "What it can lead to" in page
-    level = "serious" if count == 2 else "serious, not yet confirmed"
+    level = "serious" if count == 2 else "serious, not yet agreed on by two reviewers"
     assert f"Gravest finding {level} {finding['title']}" in page
+    assert ("one reviewer is enough for a row" in page) == (count == 1)
 
 
 def test_a_page_with_findings_takes_at_most_twelve_queries(
