@@ -8,8 +8,9 @@ import time
 
 import pytest
 
+from core import overload
 from core.management.commands.demo import web_command
-from core.overload import MOST_WRITERS, waited, writers
+from core.overload import LONGEST, MOST_WRITERS, SHORT, Waits, waited, writers
 from core.settings import BASE_DIR
 
 
@@ -38,6 +39,35 @@ def test_a_read_waits_three_seconds_and_a_form_ten(answered, method, seconds, st
     response = answered(method, "/sign-in/", seconds)
     assert response.status_code == status
     assert ("Retry-After" in response) == (status == 503)
+
+
+def asked(waits, every, *seconds, begun=0.0):
+    """What each may have waited; a request each `every` s."""
+    return [waits.longest(wait, begun + number * every) for number, wait in enumerate(seconds)]
+
+
+def test_a_rush_that_passes_is_waited_out():
+    waits = Waits()
+    assert set(asked(waits, 0.01, *[1.5] * 100)) == {LONGEST}         # for 1 s
+    assert set(asked(waits, 1.0, *[1.5] * 99, begun=60)) == {LONGEST}    # few, each of them late
+
+
+def test_where_everybody_comes_late_who_reads_is_refused_early_until_nobody_does():
+    waits = Waits()
+    allowed = asked(waits, 0.02, *[2.9] * 200)                        # for 4 s
+    assert allowed == [LONGEST] * 100 + [SHORT] * 100                 # 2 s of them a rush
+    assert set(asked(waits, 0.02, *[0.1, 0.6, 0.1] * 20, begun=4)) == {SHORT}
+    quiet = asked(waits, 0.1, *[0.1] * 40, begun=5.2)
+    assert (quiet[0], quiet[-1]) == (SHORT, LONGEST)
+
+
+@pytest.mark.django_db
+def test_a_long_line_refuses_a_reader_and_takes_a_form(answered, monkeypatch):
+    monkeypatch.setattr(overload.waits, "is_long", True)
+    monkeypatch.setattr(overload.waits, "_last", time.monotonic())
+    assert answered("get", "/units/", 0.6).status_code == 503
+    assert answered("post", "/sign-in/", 0.6).status_code == 200
+    assert answered("get", "/units/", 0.4).status_code == 200
 
 
 @pytest.mark.django_db

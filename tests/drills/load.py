@@ -243,10 +243,13 @@ def overload(site, world, given, findings) -> None:
     over = asked_at(world, given.rate, OVER)
     after = asked_at(world, given.rate / 10, 2 * RECOVERS)
     refused = [each.took for each in over if each.status == 503]
+    served = [each.took for each in over if each.status == 200 and each.kind in READS]
     findings.say(f"answered at {given.rate}/s, by status", statuses(over), "also 503",
                  bool(refused))
     if refused:
         findings.say("503 after, s: p50, longest", f"{share(refused, 0.5):.1f}, {max(refused):.1f}")
+    findings.say("reads that were served, s: p50, p95", ", ".join(
+        f"{share(served, of):.1f}" for of in (0.5, 0.95)) if served else "none")
     findings.none("other answers of 500 and more, or none", [
         f"{each.kind} {each.status} after {each.took:.1f} s" for each in over
         if each.status != 503 and not 0 < each.status < 500])
