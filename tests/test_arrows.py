@@ -52,7 +52,7 @@ MAY_IMPORT = {
     "filters": {"browsing", "models", "services"},
     "jobs": {"printouts", "services", "models"},
     "typesetting": set(),
-    "templatetags": {"reading", "figures"},
+    "templatetags": {"reading", "figures", "presenting"},
     "urls": {"views"},
     "apps": {"schedules", "search_engines", "services"},
     "schedules": set(),

@@ -18,6 +18,10 @@ from .cell_text import cell_text
 from .list_words import grouped
 
 FIRST = ("verdict", "claimed", "risk")       # open at once; the others open by themselves once used
+NOTES = {                # of facets whose name does not say how they are known
+    "measured": "By a load test of the whole unit: the middle between the highest load that it "
+                "held and a little higher one that was too much. Without both, or with ballast "
+                "found, a unit counts as not measured."}
 SHOWN = 9                # values of a facet that has many of them, the most frequent ones
 MOST = 60                # values behind "more"
 KEPT = 600               # facets in memory, some 2 kB each: most pages show the same numbers
@@ -51,9 +55,10 @@ def _facet(language: str | None, facet: str, label: str, values: tuple[Value, ..
     is_open = " open" if picked or facet in FIRST else ""
     note = f" <small>{said(f'{picked} chosen')}</small>" if picked else ""
     fold = _fold(facet, rest, len(more)) if rest else ""
+    meaning = f'<p class="note">{said(NOTES[facet])}</p>' if facet in NOTES else ""
     none = "" if there else f'<p class="note">{said("Not known of any of these units.")}</p>'
     return (f'<details class="facet"{is_open}><summary>{label}{note}</summary>'
-            f'<div role="group" aria-label="{label}">{none}{_values(facet, shown)}{fold}'
+            f'<div role="group" aria-label="{label}">{meaning}{none}{_values(facet, shown)}{fold}'
             "</div></details>")
 
 

@@ -48,3 +48,8 @@ def test_a_facet_of_which_nothing_is_known_says_so():
 def test_codes_and_labels_are_escaped():
     markup = lists({'"><i>': 1}, codes=('"><i>',))
     assert "<i>" not in markup and "&quot;&gt;&lt;i&gt;" in markup
+
+
+def test_measured_power_says_how_it_was_found():
+    shown = facet_lists({"measured": "Measured power"}, {"measured": []}, {}, {})
+    assert "middle between the highest load that it held" in shown
