@@ -4,8 +4,9 @@ from django.utils.safestring import mark_safe
 
 from teardowns.figures import marks
 from teardowns.figures.strip import strip_axis
+from teardowns.forms.review_forms import DecisionForm
 from teardowns.models import ReviewState, State
-from teardowns.presenting import style_logs, style_samples
+from teardowns.presenting import style_logs, style_parts, style_samples
 from teardowns.presenting.bench_card import bench_card
 from teardowns.presenting.grade_words import GRADE_WORDS
 from teardowns.presenting.unit_rows import RISK_NOTE
@@ -54,6 +55,12 @@ def styleguide(request):
         "log": style_logs.log_part(),
         "log_data": style_logs.log_data(),
         "curves": style_logs.curves(),
+        "searched": style_parts.search(),
+        "steps": style_parts.printout_steps(),
+        "boards": style_parts.sisters(),
+        "item": style_parts.review_item(), "decision": DecisionForm(prefix="sample"),
+        "comments": style_parts.comments(),
+        "difference": style_parts.difference(),
     })
 
 

@@ -92,3 +92,9 @@ def test_it_needs_no_data(client, db, django_assert_num_queries):
 
 def test_no_element_carries_its_own_style_or_script(shown):
     assert not re.search(r'\sstyle="|\son\w+="|<style|<script(?![^>]* nonce=")', shown)
+
+
+@pytest.mark.parametrize("part", ["search", "printout", "sisters", "review", "discussion",
+                                  "differences"])
+def test_parts_about_people_and_versions_have_a_sample(shown, part):
+    assert f'id="{part}"' in shown
