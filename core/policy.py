@@ -6,13 +6,13 @@ is decided by `teardowns.access`, which the views call.
 from dataclasses import dataclass
 from urllib.parse import urlencode
 
-from django.contrib.auth.views import redirect_to_login
 from django.core.exceptions import PermissionDenied
 from django.http import HttpResponseNotAllowed
 from django.shortcuts import redirect
 from django.urls import reverse
 
 from core.accounts.models import Role
+from core.sent_forms import kept_until_sign_in
 
 CONFIRM_ADDRESS = ("Your e-mail address is not confirmed yet. Open the link in the message that we "
                    "sent you, or ask for another under Account.")
@@ -311,7 +311,7 @@ def refusal(request, rule):
     if not rule.roles:
         return None
     if not user.is_authenticated:
-        return redirect_to_login(request.get_full_path())
+        return kept_until_sign_in(request)
     if user.role not in rule.roles:
         raise PermissionDenied(OTHER_ROLE)
     if rule.by_trust and not user.acts_in_role:

@@ -235,6 +235,7 @@ SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = HTTPS
 SESSION_COOKIE_NAME = "__Host-session" if HTTPS else "session"
 CSRF_COOKIE_NAME = "__Host-csrf" if HTTPS else "csrf"
 CSRF_COOKIE_SAMESITE = "Lax"
+CSRF_FAILURE_VIEW = "core.sent_forms.old_token"
 MESSAGE_STORAGE = "core.said_once.SaidOnce"
 SECURE_SSL_REDIRECT = HTTPS
 SECURE_REDIRECT_EXEMPT = [r"^api/v1/",      # refused there: a program would go on sending in clear

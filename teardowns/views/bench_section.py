@@ -9,7 +9,8 @@ from django.urls import reverse
 from django.utils import timezone
 
 from core.audit.models import Entry
-from teardowns.access import unit_to_change
+from core.sent_forms import taken_form, takes_sent_form
+from teardowns.access import may_change, unit_of_own, unit_to_change
 from teardowns.forms.cautions import DEFERRAL
 from teardowns.forms.plate_reading import claim_rows, without_known
 from teardowns.forms.row_set import typed_total, with_row
@@ -25,16 +26,33 @@ from teardowns.views.bench_rail import rail
 from teardowns.views.bench_remarks import put_remarks
 
 DISCHARGED = "discharge_confirmed"
+CLOSED_KEPT = "This sheet was handed in meanwhile, so nothing is saved. What you typed is kept: take the " \
+              "sheet back to go on with it, or propose a correction once it is published."
 REDRAWS = ("add_row", "read_text")         # buttons that change the page and save nothing
 
 
+@takes_sent_form
 def bench_section(request, pk, section):
     if section not in BY_SLUG:
         raise Http404("No such section.")
-    unit, section = unit_to_change(request.user, pk), BY_SLUG[section]
+    unit, section = unit_of_own(request.user, pk), BY_SLUG[section]
+    if typed := taken_form(request):
+        keep_typed(unit, request.user, section.slug, typed)
+    if not may_change(request.user, unit):
+        return _closed(request, unit, section)
     if request.method == "POST":
         return _answer(request, unit, section, request.POST.dict())
     return _page(request, unit, section, *_drawn(request, unit, section))
+
+
+def _closed(request, unit, section):
+    """To where the sheet stands; a page that was still open loses nothing of what was typed."""
+    if request.method == "POST":
+        keep_typed(unit, request.user, section.slug, request.POST.dict())
+        if "keep" in request.POST:
+            return HttpResponse(status=204)
+        messages.info(request, CLOSED_KEPT)
+    return HttpResponseRedirect(f"{reverse('bench_submit', args=[unit.pk])}#main")
 
 
 def _drawn(request, unit, section):

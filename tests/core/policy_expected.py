@@ -177,12 +177,13 @@ _say("read part, signed in", "", "photo_from_above")
 _say("read original", "", "photo_original", "recording_original")
 _say("own account", "", "bench_list")
 _say("begin", "begin, write", "bench_new")
-_say("bench", "bench, write", "bench_section", "bench_discard", "bench_photos", "bench_photo",
-     "bench_recordings", "bench_recording", "bench_recording_layout", "bench_capabilities")
+_say("bench", "bench, write", "bench_discard", "bench_photos", "bench_photo", "bench_recordings",
+     "bench_recording", "bench_recording_layout", "bench_capabilities")
 _say("own upload", "own upload, write", "bench_upload", "bench_recording_upload", method="PUT")
 _say("", "bench, write", "bench_plate_reading", "bench_upload_start",
      "bench_recording_upload_start")
-_say("hand in", "hand in, write", "bench_submit")
+# A section that is closed leads its author to where it stands, and keeps what was still typed.
+_say("hand in", "hand in, write", "bench_submit", "bench_section")
 _say("", "hand in, write", "bench_take_back")
 _say("cover", "cover, write", "photo_cover")
 _say("hide", "hide, write", "hide")

@@ -222,10 +222,26 @@ def test_only_the_contributor_s_open_sheet_is_found(client, bob, rita, mona, uni
         assert client.post(f"/bench/{unit.pk}/outside/").status_code == 404
 
 
-def test_a_sheet_that_was_sent_in_is_closed(bench, unit):
+def test_a_sheet_that_was_sent_in_leads_to_where_it_stands(bench, unit):
     unit.status = "submitted"
     unit.save()
-    assert bench("outside").status_code == 404
+    assert bench("outside").url == f"/bench/{unit.pk}/submit/#main"
+
+
+def test_what_a_second_tab_still_saves_after_handing_in_is_kept_and_not_saved(bench, unit, alice):
+    unit.status = "submitted"
+    unit.save()
+    page = text_of(bench("outside", {MASS: "72,3"}, save="here", follow=True))
+    assert "What you typed is kept: take the sheet back" in page
+    assert UnsavedSection.objects.get(unit=unit, author=alice).fields[MASS] == "72,3"
+    assert not unit.measurements.exists()
+
+
+def test_what_the_script_keeps_of_a_closed_sheet_is_kept_without_a_word(bench, unit):
+    unit.status = "submitted"
+    unit.save()
+    assert bench("outside", {MASS: "72,3"}, keep="yes").status_code == 204
+    assert UnsavedSection.objects.get().fields[MASS] == "72,3"
 
 
 def test_there_is_no_such_section(bench, unit, client):
