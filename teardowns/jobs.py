@@ -21,7 +21,7 @@ from teardowns.services.index_likeness import count_words
 from teardowns.services.look_again import look_again as ask_searches_again
 from teardowns.services.reassess_publications import SLICE, ranges_after, reassess_slice
 from teardowns.services.send_digests import send_digests as send_due_digests
-from teardowns.services.tidy_search import sweep_terms, tidy_index
+from teardowns.services.tidy_search import sweep_terms, sweep_words, tidy_index
 
 
 def reassess_units(unit_ids):
@@ -115,9 +115,17 @@ def tidy_search(after_id=0):
     """Keep the search quick, and forget words that nothing public has any more, in slices."""
     if not after_id:
         tidy_index()
+        forget_words()
     last = sweep_terms(after_id)
     if last is not None:
         async_task("teardowns.jobs.tidy_search", last)
+
+
+def forget_words(after=""):
+    """Forget words of the index that nothing public has any more, in slices."""
+    last = sweep_words(after)
+    if last is not None:
+        async_task("teardowns.jobs.forget_words", last)
 
 
 def export_data():

@@ -18,8 +18,8 @@ from tests.cast import person
 pytestmark = pytest.mark.django_db
 # Tables that grow with the units, or with what people do.
 LARGE = ("unit", "publication", "assessment", "listedunit", "searchtext", "searchterm",
-         "likeness", "likenessword", "component", "measurement", "claim", "photo", "comment",
-         "reviewdecision", "review", "boardfamilymember", "historicalunit")
+         "search_words", "likeness", "likenessword", "component", "measurement", "claim", "photo",
+         "comment", "reviewdecision", "review", "boardfamilymember", "historicalunit")
 SCANS = {"sqlite": re.compile(r"SCAN (\w+)\b(?! \S* ?USING INDEX)(?! VIRTUAL)"),
          "postgresql": re.compile(r"Seq Scan on (\w+)")}
 WALKED = re.compile(r"SCAN (\w+) USING INDEX")

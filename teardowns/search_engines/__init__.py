@@ -1,17 +1,18 @@
 """One interface to what SQLite and PostgreSQL offer for finding rows of SearchText.
 
-    install(connection)             make the index, or make it anew where its definition changed
+    install(connection, names)      make the index anew, or of it what is named
     missing(connection)             what of it is not there
     ids(connection, tiers, limit)   rows by tier, the newest first in each, so many of each at most
     by_group(connection, groups, …) the same of several groups of tiers, so many of each group
     inside(connection, pieces, …)   rows with pieces inside their markings
     beginning(connection, column)   how a column is asked for what begins with a text
     neighbours(connection, column)  how it is asked for what stands beside a text in its order
+    forget_words(connection, …)     drop words that no row has any more
     tidy(connection)                what the database does not do by itself to keep it quick
 """
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from typing import Any
 
 from django.db import connections
@@ -19,7 +20,7 @@ from django.db.backends.base.base import BaseDatabaseWrapper
 
 from teardowns.searching.wanted import Wanted
 
-from . import postgresql, sqlite
+from . import known_words, postgresql, sqlite
 
 TABLE = "teardowns_searchtext"
 
@@ -31,13 +32,17 @@ def engine(connection: BaseDatabaseWrapper) -> Any:
 def install_after_migrating(using: str, **kwargs: Any) -> None:
     """For the signal post_migrate; a table that is not there yet is passed over."""
     connection = connections[using]
-    if TABLE in connection.introspection.table_names() and engine(connection).missing(connection):
-        install(connection)
+    if TABLE in connection.introspection.table_names() and (lacking := missing(connection)):
+        install(connection, lacking)
 
 
-def install(connection: BaseDatabaseWrapper) -> None:
-    """The index over what the table holds now; whatever was there of it is dropped before."""
-    engine(connection).install(connection)
+def install(connection: BaseDatabaseWrapper, names: Collection[str] | None = None) -> None:
+    """The index over what the table holds now; whatever was there of it is dropped before.
+
+    names : as `missing` says them; all where there are none
+    """
+    one = engine(connection)
+    one.install(connection, one.PARTS if names is None else names)
 
 
 def missing(connection: BaseDatabaseWrapper) -> list[str]:
@@ -46,6 +51,20 @@ def missing(connection: BaseDatabaseWrapper) -> list[str]:
 
 def tidy(connection: BaseDatabaseWrapper) -> None:
     engine(connection).tidy(connection)
+
+
+def forget_words(connection: BaseDatabaseWrapper, after: str, size: int) -> str | None:
+    """Look at so many words that follow one and forget those that no row has any more.
+
+    The last that was looked at, to go on from; None where none followed.
+    """
+    with connection.cursor() as cursor:
+        cursor.execute(f"SELECT max(word) FROM (SELECT word FROM {known_words.TABLE} "
+                       "WHERE word > %s ORDER BY word LIMIT %s) following", [after, size])
+        last, = cursor.fetchone()
+    if last is not None:
+        engine(connection).forget(connection, after, last)
+    return last
 
 
 def ids(connection: BaseDatabaseWrapper, tiers: Sequence[Wanted], limit: int) -> list[int]:
@@ -75,9 +94,11 @@ def inside(connection: BaseDatabaseWrapper, pieces: Sequence[str], besides: Want
     """
     one = engine(connection)
     condition, values = one.inside(connection, pieces)
-    where = [condition] + [one.BESIDES] * (besides is not None)
+    where = [condition]
     if besides is not None:
-        values.append(one.written(besides))
+        wanted, words = one.written(besides)
+        where.append(one.BESIDES.format(wanted=wanted))
+        values += words
     with connection.cursor() as cursor:
         cursor.execute(one.PIECES.format(where=" AND ".join(where)),
                        [*values, kind, limit])

@@ -1,4 +1,4 @@
-"""PostgreSQL: a column of lexemes made from the tokens, and an index over pieces of markings.
+"""PostgreSQL: a column of lexemes made from the tokens, their words, an index over pieces.
 
 Tokens are cut in Python, so no text-search configuration has a say in what a word is.
 """
@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import hashlib
 import logging
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from itertools import accumulate
 
 from django.db import DatabaseError, transaction
@@ -14,6 +14,7 @@ from django.db.backends.base.base import BaseDatabaseWrapper
 
 from teardowns.searching.wanted import Wanted
 
+from . import known_words
 from . import written as writing
 
 TABLE = "teardowns_searchtext"
@@ -30,11 +31,60 @@ LEXEMES = (
     f"CREATE INDEX searchtext_lexemes ON {TABLE} USING gin (lexemes)",
     "DROP FUNCTION IF EXISTS searchtext_tiers",
 )
+# Learns the words that a statement writes, in their order, so that nobody waits round. Who forgets
+# words waits for those that learn some.
+LOCK = 7_031_415
+ALL_KNOWN = ""              # this row says that all words are known; until then none is looked up
+WORDS = (
+    f'CREATE TABLE IF NOT EXISTS {known_words.TABLE} (word text COLLATE "C" PRIMARY KEY)',
+    f"""CREATE OR REPLACE FUNCTION searchtext_learn() RETURNS trigger LANGUAGE plpgsql
+        SECURITY DEFINER SET search_path FROM CURRENT AS $$
+        BEGIN
+            PERFORM pg_advisory_xact_lock_shared({LOCK});
+            INSERT INTO {known_words.TABLE} SELECT DISTINCT word
+                FROM came, unnest(string_to_array(tokens, ' ')) word WHERE word <> ''
+                ORDER BY word ON CONFLICT DO NOTHING;
+            RETURN NULL;
+        END $$""",
+    *(statement for name, when in (("searchtext_put", "INSERT"), ("searchtext_changed", "UPDATE"))
+      for statement in (
+          f"DROP TRIGGER IF EXISTS {name} ON {TABLE}",
+          f"CREATE TRIGGER {name} AFTER {when} ON {TABLE} REFERENCING NEW TABLE AS came"
+          " FOR EACH STATEMENT EXECUTE FUNCTION searchtext_learn()")),
+)
+SLICE = 20_000              # keys whose words are learnt at once, so that nobody waits long
+LEARN = f"""INSERT INTO {known_words.TABLE} SELECT DISTINCT word
+    FROM {TABLE}, unnest(string_to_array(tokens, ' ')) word
+    WHERE id >= %s AND id < %s AND word <> '' ORDER BY word ON CONFLICT DO NOTHING"""
 # The planner takes no account of what it costs to fetch a lexeme column that lies outside of its
 # row, and would rather filter the table from its end.
 SETTINGS = ("SET enable_seqscan = off SET enable_indexscan = off "
             "SET max_parallel_workers_per_gather = 0")
 FUNCTIONS = (
+    # Of a beginning the words that begin so; where they are too many, or not known yet, itself.
+    # In a language that keeps its plans: eight are asked for a search.
+    f"""CREATE OR REPLACE FUNCTION searchtext_begun(start text) RETURNS text LANGUAGE plpgsql STABLE
+        AS $$
+        BEGIN
+            RETURN (SELECT CASE
+                WHEN count(*) > {known_words.MOST} OR NOT EXISTS (
+                    SELECT FROM {known_words.TABLE} WHERE word = '{ALL_KNOWN}')
+                    THEN '''' || start || ''':*'
+                WHEN count(*) = 0 THEN '''' || start || ''''
+                ELSE '(' || string_agg('''' || word || '''', '|') || ')' END
+            FROM (SELECT word FROM {known_words.TABLE}
+                  WHERE word >= start AND word < start || chr(1114111)
+                  ORDER BY word LIMIT {known_words.MOST + 1}) known);
+        END $$""",
+    # Words that no row has any more, of those behind the first of two and up to the other.
+    f"""CREATE OR REPLACE FUNCTION searchtext_forget(first text, last text) RETURNS void
+        LANGUAGE plpgsql {SETTINGS} AS $$
+        BEGIN
+            PERFORM pg_advisory_xact_lock({LOCK});
+            DELETE FROM {known_words.TABLE} WHERE word > first AND word <= last AND NOT EXISTS (
+                SELECT FROM {TABLE} WHERE lexemes @@ array_to_string(ARRAY['', word, ''],
+                                                                     chr(39))::tsquery);
+        END $$""",
     # The newest rows that have what is wanted, the largest key first. Where the first blocks have
     # many, as many more are looked through as it will take; otherwise all at once.
     f"""CREATE OR REPLACE FUNCTION searchtext_newest(wanted tsquery, most integer, last bigint,
@@ -47,7 +97,7 @@ FUNCTIONS = (
         BEGIN
             WHILE blocks IS NOT NULL AND cardinality(found) < most LOOP
                 found := found || ARRAY(
-                    SELECT id FROM {TABLE} WHERE lexemes @@ (wanted && blocks)
+                    SELECT id FROM {TABLE} WHERE lexemes @@ wanted AND lexemes @@ blocks
                     ORDER BY id DESC LIMIT most - cardinality(found));
                 top := top - width;
                 EXIT WHEN cardinality(found) = 0;
@@ -74,7 +124,7 @@ FUNCTIONS = (
         BEGIN
             IF last > {FIRST_BLOCKS} THEN
                 blocks := searchtext_blocks(last, {FIRST_BLOCKS});
-                IF (SELECT count(*) FROM {TABLE} WHERE lexemes @@ (wanted && blocks))
+                IF (SELECT count(*) FROM {TABLE} WHERE lexemes @@ wanted AND lexemes @@ blocks)
                         > {MANY} * most * {FIRST_BLOCKS} / last THEN
                     RETURN blocks;
                 END IF;
@@ -120,57 +170,99 @@ PIECES_INDEX = (
     "DROP INDEX IF EXISTS searchtext_pieces",
     f"CREATE INDEX searchtext_pieces ON {TABLE} USING gin (run_together gin_trgm_ops)",
 )
-VERSION = hashlib.sha256("".join((*LEXEMES, *FUNCTIONS, *PIECES_INDEX)).encode()).hexdigest()
+
+
+def _digest(*statements):
+    return hashlib.sha256("".join(statements).encode()).hexdigest()
+
+
+# The first is that of releases whose column bore one version of everything: it is the same column.
+VERSIONS = {
+    "lexemes": ("734616e72eef652f8b60b0a872ea40e86718199168adbdc5649773f2a5dbc31a",
+                _digest(*LEXEMES)),
+    "functions": (_digest(*FUNCTIONS),),
+    known_words.TABLE: (_digest(*WORDS),),
+}
+PARTS = (*VERSIONS, "searchtext_pieces")
 NO_EXTENSION = ("The extension pg_trgm cannot be created here, so that a search for a piece of a "
                 "marking reads every row: let a superuser run CREATE EXTENSION pg_trgm, then "
                 "migrate.")
 
-BEST = f"""SELECT of_group FROM searchtext_best(
-    %s::tsquery[], %s, %s, (SELECT max(id) / {BLOCK} FROM {TABLE}))"""
+NOTED = {
+    "lexemes": f"COMMENT ON COLUMN {TABLE}.lexemes IS '{{version}}'",
+    "functions": "COMMENT ON FUNCTION searchtext_begun(text) IS '{version}'",
+    known_words.TABLE: f"COMMENT ON TABLE {known_words.TABLE} IS '{{version}}'",
+}
+FOUND = f"""SELECT (SELECT col_description(attrelid, attnum) FROM pg_attribute
+        WHERE attrelid = %s::regclass AND attname = 'lexemes' AND NOT attisdropped),
+    obj_description(to_regprocedure('searchtext_begun(text)')),
+    obj_description(to_regclass('{known_words.TABLE}'))"""
+BEST = f"""SELECT of_group FROM searchtext_best(ARRAY[{{wanted}}]::tsquery[], %s, %s,
+    (SELECT max(id) / {BLOCK} FROM {TABLE}))"""
 PIECES = f"""SELECT id FROM {TABLE} WHERE {{where}} AND id %% 4 = %s
     ORDER BY id DESC LIMIT %s"""
-BESIDES = "lexemes @@ %s::tsquery"
+BESIDES = "lexemes @@ ({wanted})::tsquery"
 
 
-def install(connection: BaseDatabaseWrapper) -> None:
+def install(connection: BaseDatabaseWrapper, names: Collection[str]) -> None:
     """Without the right to make the extension all works on, slower."""
-    _run(connection, (*LEXEMES, *FUNCTIONS))
-    try:
-        _run(connection, PIECES_INDEX)
-    except DatabaseError as error:
-        logging.getLogger(__name__).warning("%s (%s)", NO_EXTENSION, error)
-        return
+    if known_words.TABLE in names:
+        _learn(connection)
+    for name, statements in (("lexemes", LEXEMES), ("functions", FUNCTIONS)):
+        if name in names:
+            _run(connection, (*statements, NOTED[name].format(version=VERSIONS[name][-1])))
+    if "searchtext_pieces" in names:
+        try:
+            _run(connection, PIECES_INDEX)
+        except DatabaseError as error:
+            logging.getLogger(__name__).warning("%s (%s)", NO_EXTENSION, error)
+
+
+def _learn(connection):
+    """All words of the table, a slice after the other, while others write."""
+    name = known_words.TABLE
+    _run(connection, (*WORDS, f"DELETE FROM {name} WHERE word = '{ALL_KNOWN}'"))
     with connection.cursor() as cursor:
-        cursor.execute(f"COMMENT ON COLUMN {TABLE}.lexemes IS '{VERSION}'")
+        cursor.execute(f"SELECT coalesce(max(id), 0) FROM {TABLE}")
+        last, = cursor.fetchone()
+        for start in range(0, last + 1, SLICE):
+            cursor.execute(LEARN, [start, start + SLICE])
+    _run(connection, (f"INSERT INTO {name} VALUES ('{ALL_KNOWN}')",
+                      NOTED[name].format(version=VERSIONS[name][-1])))
 
 
 def missing(connection: BaseDatabaseWrapper) -> list[str]:
     """What of the index is not there as it is defined here."""
     with connection.cursor() as cursor:
-        cursor.execute(
-            "SELECT col_description(attrelid, attnum) FROM pg_attribute WHERE attrelid ="
-            " %s::regclass AND attname = 'lexemes' AND NOT attisdropped", [TABLE])
-        version = cursor.fetchone()
+        cursor.execute(FOUND, [TABLE])
+        found = dict(zip(VERSIONS, cursor.fetchone(), strict=True))
         cursor.execute("SELECT indexname FROM pg_indexes WHERE tablename = %s", [TABLE])
         indexes = {name for name, in cursor.fetchall()}
-    wanted = {"searchtext_lexemes", "searchtext_pieces"}
-    return sorted(wanted - indexes) + ([] if version == (VERSION,) else ["lexemes"])
+    lacking = {name for name, versions in VERSIONS.items() if found[name] not in versions}
+    lacking |= {"lexemes"} - {name.removeprefix("searchtext_") for name in indexes}
+    return sorted(lacking | {"searchtext_pieces"} - indexes)
 
 
 def tidy(connection: BaseDatabaseWrapper) -> None:
     """Autovacuum does it."""
 
 
-def written(wanted: Wanted) -> str:
-    return writing.written(wanted, _token, " & ", " | ")
+def forget(connection: BaseDatabaseWrapper, first: str, last: str) -> None:
+    with connection.cursor() as cursor:
+        cursor.execute("SELECT searchtext_forget(%s, %s)", [first, last])
+
+
+def written(wanted: Wanted) -> tuple[str, list[str]]:
+    return writing.written(wanted, _token, "searchtext_begun(%s)", " & ", " | ")
 
 
 def by_group(connection: BaseDatabaseWrapper, groups: Sequence[Sequence[Wanted]],
              limit: int) -> list[list[int]]:
     wanted = [written(tier) for tiers in groups for tier in tiers]
     ends = list(accumulate(map(len, groups)))
+    best = BEST.format(wanted=", ".join(f"({sql})::tsquery" for sql, _ in wanted))
     with connection.cursor() as cursor:
-        cursor.execute(BEST, [wanted, ends, limit])
+        cursor.execute(best, [*(value for _, values in wanted for value in values), ends, limit])
         return [keys for keys, in cursor.fetchall()]
 
 
@@ -196,5 +288,5 @@ def _run(connection, statements):
             cursor.execute(statement)
 
 
-def _token(word: str, is_start: bool) -> str:
-    return f"'{word}':*" if is_start else f"'{word}'"
+def _token(word: str, is_start: bool) -> str | None:
+    return None if is_start else f"'{word}'"

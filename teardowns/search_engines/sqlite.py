@@ -1,27 +1,36 @@
-"""SQLite: two full-text tables over the rows of SearchText, kept by triggers.
+"""SQLite: two full-text tables over the rows of SearchText, and their words, kept by triggers.
 
 `detail=none` keeps no places of words in a text, which nothing here asks for.
 """
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
+from django.db import transaction
 from django.db.backends.base.base import BaseDatabaseWrapper
 
 from teardowns.searching.wanted import Wanted
 
+from . import known_words
 from . import written as writing
 
+PREFIXES = (4, 5)               # letters of a beginning whose rows the index keeps
 OVER = "content='teardowns_searchtext', content_rowid='id', detail='none', columnsize=0"
 # Tokens are cut in Python, the same for both databases: to this table all beyond ASCII is a letter.
 TABLES = {
     "search_tokens": f"""CREATE VIRTUAL TABLE search_tokens USING fts5(tokens, {OVER},
-        tokenize="ascii tokenchars '.'", prefix='4 5')""",
+        tokenize="ascii tokenchars '.'", prefix='{" ".join(map(str, PREFIXES))}')""",
     "search_pieces": f"""CREATE VIRTUAL TABLE search_pieces USING fts5(run_together, {OVER},
         tokenize='trigram')""",
 }
-PUT = """INSERT INTO search_tokens(rowid, tokens) VALUES (new.id, new.tokens);
-    INSERT INTO search_pieces(rowid, run_together) VALUES (new.id, new.run_together);"""
+WORDS = f"CREATE TABLE {known_words.TABLE} (word TEXT PRIMARY KEY) WITHOUT ROWID"
+# Tokens hold nothing that means something to JSON.
+PUT = f"""INSERT INTO search_tokens(rowid, tokens) VALUES (new.id, new.tokens);
+    INSERT INTO search_pieces(rowid, run_together) VALUES (new.id, new.run_together);
+    INSERT INTO {known_words.TABLE} SELECT DISTINCT value
+        FROM json_each('["' || replace(new.tokens, ' ', '","') || '"]') AS came
+        WHERE value <> '' AND NOT EXISTS (
+            SELECT 1 FROM {known_words.TABLE} WHERE word = came.value);"""
 TAKE = """INSERT INTO search_tokens(search_tokens, rowid, tokens)
         VALUES ('delete', old.id, old.tokens);
     INSERT INTO search_pieces(search_pieces, rowid, run_together)
@@ -31,12 +40,18 @@ TRIGGERS = {
     for name, when, does in (
         ("searchtext_put", "INSERT", PUT), ("searchtext_taken", "DELETE", TAKE),
         ("searchtext_changed", "UPDATE", TAKE + PUT))}
-DEFINITIONS = TABLES | TRIGGERS
+PARTS = DEFINITIONS = TABLES | TRIGGERS | {known_words.TABLE: WORDS}
 
 PAGES, STEPS = 500, 2000        # of 4 kB that a step writes, and steps
 
+BEGUN = f"""(SELECT CASE
+        WHEN count(*) > {known_words.MOST} THEN '"' || %s || '"*'
+        WHEN count(*) = 0 THEN '"' || %s || '"'
+        ELSE '(' || group_concat('"' || word || '"', ' OR ') || ')' END
+    FROM (SELECT word FROM {known_words.TABLE} WHERE word >= %s AND word < %s || char(1114111)
+          ORDER BY word LIMIT {known_words.MOST + 1}))"""
 OF_TIER = """SELECT {group}, rowid FROM (SELECT rowid FROM search_tokens
-    WHERE search_tokens MATCH %s ORDER BY rowid DESC LIMIT %s)"""
+    WHERE search_tokens MATCH ({wanted}) ORDER BY rowid DESC LIMIT %s)"""
 PIECES = """SELECT rowid FROM search_pieces WHERE {where} AND rowid %% 4 = %s
     ORDER BY rowid DESC LIMIT %s"""
 # Three letters in a row that fewer rows have are looked for, and the others read off the rows that
@@ -47,17 +62,29 @@ INSIDE = """search_pieces MATCH (SELECT coalesce(
     FROM ({counted}))"""
 COUNTED = f"""SELECT %s AS letters, (SELECT count(*) FROM (SELECT 1 FROM search_pieces
     WHERE search_pieces MATCH %s LIMIT {RARE})) AS rows"""
-BESIDES = "rowid IN (SELECT rowid FROM search_tokens WHERE search_tokens MATCH %s)"
+BESIDES = "rowid IN (SELECT rowid FROM search_tokens WHERE search_tokens MATCH ({wanted}))"
+# Read off the index, which takes a tenth of what cutting all texts again would.
+LEARN = (
+    f"DROP TABLE IF EXISTS {known_words.TABLE}", WORDS,
+    "CREATE VIRTUAL TABLE temp.search_vocabulary USING fts5vocab(main, search_tokens, 'row')",
+    f"INSERT INTO {known_words.TABLE} SELECT term FROM temp.search_vocabulary",
+    "DROP TABLE temp.search_vocabulary",
+)
+FORGET = f"""DELETE FROM {known_words.TABLE} WHERE word > %s AND word <= %s AND NOT EXISTS (
+    SELECT 1 FROM search_tokens WHERE search_tokens MATCH '"' || word || '"' LIMIT 1)"""
 
 
-def install(connection: BaseDatabaseWrapper) -> None:
-    with connection.cursor() as cursor:
+def install(connection: BaseDatabaseWrapper, names: Collection[str]) -> None:
+    with transaction.atomic(using=connection.alias), connection.cursor() as cursor:
+        names = {*names, *_left_behind(cursor)}
         for name in TRIGGERS:
             cursor.execute(f"DROP TRIGGER IF EXISTS {name}")
-        for name, definition in TABLES.items():
+        for name in TABLES.keys() & names:
             cursor.execute(f"DROP TABLE IF EXISTS {name}")
-            cursor.execute(definition)
+            cursor.execute(TABLES[name])
             cursor.execute(f"INSERT INTO {name}({name}) VALUES ('rebuild')")
+        for statement in LEARN if known_words.TABLE in names else ():
+            cursor.execute(statement)
         for definition in TRIGGERS.values():
             cursor.execute(definition)
 
@@ -65,9 +92,21 @@ def install(connection: BaseDatabaseWrapper) -> None:
 def missing(connection: BaseDatabaseWrapper) -> list[str]:
     """Tables and triggers that are not there as they are defined here."""
     with connection.cursor() as cursor:
-        cursor.execute("SELECT name, sql FROM sqlite_master WHERE sql IS NOT NULL")
-        found = dict(cursor.fetchall())
+        found = _defined(cursor)
     return sorted(name for name, sql in DEFINITIONS.items() if found.get(name) != sql)
+
+
+def _defined(cursor):
+    cursor.execute("SELECT name, sql FROM sqlite_master WHERE sql IS NOT NULL")
+    return dict(cursor.fetchall())
+
+
+def _left_behind(cursor):
+    """Tables that were not kept: any without one of the triggers, words by those of former code."""
+    found = _defined(cursor)
+    if TRIGGERS.keys() - found.keys():
+        return DEFINITIONS
+    return [known_words.TABLE] if any(found[name] != TRIGGERS[name] for name in TRIGGERS) else []
 
 
 def tidy(connection: BaseDatabaseWrapper) -> None:
@@ -86,16 +125,23 @@ def tidy(connection: BaseDatabaseWrapper) -> None:
                     break
 
 
-def written(wanted: Wanted) -> str:
-    return writing.written(wanted, _token, " AND ", " OR ")
+def forget(connection: BaseDatabaseWrapper, first: str, last: str) -> None:
+    with connection.cursor() as cursor:
+        cursor.execute(FORGET, [first, last])
+
+
+def written(wanted: Wanted) -> tuple[str, list[str]]:
+    return writing.written(wanted, _token, BEGUN, " AND ", " OR ")
 
 
 def by_group(connection: BaseDatabaseWrapper, groups: Sequence[Sequence[Wanted]],
              limit: int) -> list[list[int]]:
     """All tiers: another one costs less than asking whether it is needed."""
-    tiers = [(n, wanted) for n, some in enumerate(groups) for wanted in some]
-    select = " UNION ALL ".join(OF_TIER.format(group=n) for n, _ in tiers)
-    values = [value for _, wanted in tiers for value in (written(wanted), limit)]
+    tiers = [(n, written(wanted)) for n, some in enumerate(groups) for wanted in some]
+    select = " UNION ALL ".join(OF_TIER.format(group=n, wanted=sql) for n, (sql, _) in tiers)
+    values: list[str | int] = []
+    for _, (_, words) in tiers:
+        values += [*words, limit]
     found: list[dict[int, None]] = [{} for _ in groups]
     with connection.cursor() as cursor:
         cursor.execute(select, values)
@@ -126,5 +172,8 @@ def neighbours(column: str, text: str, is_before: bool) -> tuple[str, str, list[
     return f"{column} >= %s", column, [text]
 
 
-def _token(word: str, is_start: bool) -> str:
-    return f'"{word}"*' if is_start else f'"{word}"'
+def _token(word: str, is_start: bool) -> str | None:
+    """Of short beginnings the index has the rows as it has them of a word."""
+    if is_start:
+        return f'"{word}"*' if len(word) in PREFIXES else None
+    return f'"{word}"'

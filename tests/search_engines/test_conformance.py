@@ -7,10 +7,12 @@ from teardowns.search_engines import (
     beginning,
     by_group,
     engine,
+    forget_words,
     ids,
     inside,
     install,
     install_after_migrating,
+    known_words,
     missing,
     tidy,
 )
@@ -47,6 +49,44 @@ def test_a_beginning_finds_whatever_begins_so():
     put(8, "urhubs")
     put(12, "uthub")
     assert found(Token("urhu", is_start=True)) == [8, 4]
+
+
+@pytest.mark.parametrize("words", [1, known_words.MOST, known_words.MOST + 1])
+def test_a_beginning_finds_the_newest_of_however_many_words_begin_so(words):
+    SearchText.objects.bulk_create([SearchText(id=4 * n, title="", tokens=f"urhubcap{n % words}")
+                                    for n in range(1, 101)])
+    assert found(Token("urhubca", is_start=True), limit=99) == [*range(400, 4, -4)]
+    wanted = AllOf((Token("urhubca", is_start=True), Token("urhubcap0")))
+    assert found(wanted, limit=1) == found(Token("urhubcap0"), limit=1)
+
+
+def spelt_out(start):
+    sql, values = engine(connection).written(Token(start, is_start=True))
+    with connection.cursor() as cursor:
+        cursor.execute(f"SELECT {sql}", values)
+        return "".join(letter for letter in cursor.fetchone()[0] if letter not in "'\"() ")
+
+
+def test_a_beginning_is_asked_for_word_by_word_where_they_are_few():
+    put(4, "urcharger urchargers utcharger")
+    put(8, "urcharger")
+    joined = {"sqlite": "urchargerORurchargers", "postgresql": "urcharger|urchargers"}
+    assert spelt_out("urcharge") == joined[connection.vendor]
+    assert spelt_out("urchargex") == "urchargex"
+    put(12, " ".join(f"urcharger{n}" for n in range(known_words.MOST)))
+    assert spelt_out("urcharge") == {"sqlite": "urcharge*", "postgresql": "urcharge:*"}[
+        connection.vendor]
+
+
+def test_words_that_no_row_has_any_more_are_forgotten():
+    put(4, "urcharger urhousing")
+    put(8, "urchargers")
+    SearchText.objects.filter(pk=4).update(tokens="urhousing")
+    assert forget_words(connection, "", 2) == "urchargers"
+    assert spelt_out("urcharge") == "urchargers"
+    assert forget_words(connection, "urchargers", 2) == "urhousing"
+    assert forget_words(connection, "urhousing", 2) is None
+    assert spelt_out("urhousi") == "urhousing"
 
 
 def test_words_are_joined_by_and_or_in_any_depth():
@@ -153,9 +193,10 @@ def test_pieces_are_asked_for_by_kind_and_with_a_limit():
 
 def test_a_changed_row_is_found_by_its_new_words_alone():
     put(4, "urhub", "p26318")
-    SearchText.objects.filter(pk=4).update(tokens="urdesk", run_together="a81")
+    SearchText.objects.filter(pk=4).update(tokens="urdesktop", run_together="a81")
     assert found(Token("urhub")) == within("6318") == []
-    assert found(Token("urdesk")) == within("a81") == [4]
+    assert found(Token("urdesktop")) == within("a81") == [4]
+    assert found(Token("urdeskt", is_start=True)) == [4]
 
 
 def test_a_row_that_takes_the_place_of_another_is_found_by_its_new_words_alone():
@@ -195,19 +236,21 @@ def test_what_is_missing_is_made_after_migrating():
             "postgresql": "DROP INDEX searchtext_pieces"}[connection.vendor]
     with connection.cursor() as cursor:
         cursor.execute(drop)
+    put(8, "urhubcaps")
     assert missing(connection)
     install_after_migrating(using=connection.alias)
     assert missing(connection) == []
     assert found(Token("urhub")) == [4]
+    assert found(Token("urhubca", is_start=True)) == [8]
 
 
 def test_an_index_of_an_older_definition_counts_as_missing(monkeypatch):
     one = engine(connection)
     if connection.vendor == "postgresql":
-        monkeypatch.setattr(one, "VERSION", "another")
+        monkeypatch.setitem(one.VERSIONS, "functions", ("another",))
     else:
-        monkeypatch.setitem(one.DEFINITIONS, "search_tokens", "another")
-    assert missing(connection)
+        monkeypatch.setitem(one.DEFINITIONS, "functions", "another")
+    assert missing(connection) == ["functions"]
 
 
 def test_a_beginning_of_a_column_is_a_condition():

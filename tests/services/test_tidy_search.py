@@ -1,9 +1,10 @@
 import pytest
+from django.db import connection
 
 from teardowns import jobs
 from teardowns.models import Findable, SearchTerm, SearchText
 from teardowns.services.search import search
-from teardowns.services.tidy_search import sweep_terms, tidy_index
+from teardowns.services.tidy_search import sweep_terms, sweep_words, tidy_index
 from tests.indexed import indexed
 
 pytestmark = pytest.mark.django_db
@@ -35,6 +36,23 @@ def test_it_goes_on_in_slices():
     assert not SearchTerm.objects.exists()
 
 
+def words_from(first):
+    with connection.cursor() as cursor:
+        cursor.execute("SELECT word FROM search_words WHERE word >= %s", [first])
+        return {word for word, in cursor.fetchall()}
+
+
+def test_so_are_those_of_the_index_in_slices():
+    kept = words_from("u")
+    assert kept >= {"urisolated", "urb5", "urumberlisk"}
+    SearchText.objects.of(Findable.UNIT, [2]).delete()
+    last = sweep_words("", 3)
+    while last is not None:
+        last = sweep_words(last, 3)
+    assert words_from("u") >= {"urisolated", "urumberlisk"}
+    assert not words_from("u") & {"urb5", "urbrethuld"}
+
+
 def test_a_tidied_index_finds_the_same():
     tidy_index()
     assert search("isolated").units == [2, 1]
@@ -44,6 +62,8 @@ def test_the_job_queues_what_is_left(monkeypatch):
     queued = []
     monkeypatch.setattr(jobs, "async_task", lambda *call: queued.append(call))
     monkeypatch.setattr(jobs, "sweep_terms", lambda after: 7 if after == 0 else None)
+    monkeypatch.setattr(jobs, "sweep_words", lambda after: "b" if after == "" else None)
     jobs.tidy_search()
     jobs.tidy_search(7)
-    assert queued == [("teardowns.jobs.tidy_search", 7)]
+    jobs.forget_words("b")
+    assert queued == [("teardowns.jobs.forget_words", "b"), ("teardowns.jobs.tidy_search", 7)]
