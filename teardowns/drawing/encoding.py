@@ -6,7 +6,9 @@ from typing import NamedTuple
 
 from PIL import Image
 
-WIDTHS = (640, 1600)          # px
+from teardowns.imaging.limits import LIST_WIDTH
+
+WIDTHS = (LIST_WIDTH, 640, 1600)      # px
 
 
 class Encoded(NamedTuple):

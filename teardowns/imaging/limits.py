@@ -12,7 +12,8 @@ MAX_SCANS = 100                  # of a progressive JPEG; cameras write about te
 MAX_SCAN_PIXELS = 10**9          # scans × pixels: what a progressive JPEG costs to decode
 MAX_PROFILE = 4 * 2**20          # bytes of a colour profile, unpacked
 
-WIDTHS = (320, 640, 1280, 2560)  # of the derivatives, px
+LIST_WIDTH = 320                 # of the picture beside a unit in a list
+WIDTHS = (LIST_WIDTH, 640, 1280, 2560)  # of the derivatives, px
 SMALL, STEP = 640, 4 / 3         # px; beyond it one step is at least so many times the one before
 ZOOM_WIDTH = 5120                # the last step, for pictures wider than the largest of WIDTHS
 MAX_DERIVED_SIDE = 16_383        # px; the WebP format holds no more

@@ -17,6 +17,7 @@ from core.words.said import said
 from teardowns.engine.risk import BESIDE, ORDER
 from teardowns.engine.rule import HAZARDS
 from teardowns.figures.strip import strip
+from teardowns.imaging.limits import LIST_WIDTH
 from teardowns.models import Assessment, Kind, ListedUnit
 from teardowns.reading.quantity import print_interval, print_quantity
 
@@ -25,7 +26,7 @@ from .verdict_words import CHIPS
 
 ASSESSED = ("verdict", "claimed_power", "capability", "capability_low", "capability_high")
 COLUMNS = ("pk", "title", "maker", "model", "kind", "published_at", *ASSESSED, "risk",
-           "load_held", "load_lost", "load_mains", "hazards")
+           "load_held", "load_lost", "load_mains", "hazards", "picture")
 UNCLAIMED = mark_safe('<span class="quiet">no claim to judge</span>')
 UNGRADED = "no risk level given"
 NO_LEVEL = f'<span class="quiet">{UNGRADED}</span>'
@@ -50,6 +51,7 @@ class UnitRow:
     hazards: tuple[str, ...]  # of its findings: "electric shock"
     verdict: SafeString      # chip
     strip: SafeString        # SVG
+    picture: str             # address, or ""
 
 
 def with_newest_assessment(units):
@@ -83,8 +85,8 @@ def unit_rows(pks: Sequence[int], state: object,
     missing = [pk for pk in pks if (language, pk) not in kept.rows]
     if missing:
         found = ListedUnit.objects.listed().filter(pk__in=missing).values_list(*COLUMNS)
-        kept.rows.update({(language, pk): _printed(language, pk, *known, tuple(hazards))
-                          for pk, *known, hazards in found})
+        kept.rows.update({(language, pk): _printed(language, pk, *known, tuple(hazards), picture)
+                          for pk, *known, hazards, picture in found})
     there = [pk for pk in pks if (language, pk) in kept.rows]
     return joined_rows([kept.rows[language, pk] for pk in there],
                        [(snippets or {}).get(pk, "") for pk in there])
@@ -105,7 +107,8 @@ def _printed(language, *columns):
 
 
 def _row(pk, title, maker, model, kind, published_at, verdict, claimed_power, capability,
-         capability_low, capability_high, risk, load_held, load_lost, load_mains, hazards):
+         capability_low, capability_high, risk, load_held, load_lost, load_mains, hazards,
+         picture):
     ends = (capability_low, capability_high)
     return UnitRow(
         pk=pk,
@@ -120,6 +123,7 @@ def _row(pk, title, maker, model, kind, published_at, verdict, claimed_power, ca
         risk=ORDER[risk], hazards=tuple(HAZARDS.get(code, code) for code in hazards),
         verdict=said_picture(CHIPS.get(verdict, UNCLAIMED)),
         strip=mark_safe(strip(claimed_power, capability_low, capability, capability_high)),
+        picture=reverse("photo_picture", args=[pk, picture, LIST_WIDTH]) if picture else "",
     )
 
 
@@ -129,6 +133,14 @@ def _loads(held, lost, mains):
         told.append(said(f"failed at {print_quantity(lost, 'W')}"))
     tested = f" ({print_quantity(mains, 'V')})" if told and mains is not None else ""
     return ", ".join(told) + tested
+
+
+def _photo(address):
+    """Of no alternative text: the title beside it names the unit."""
+    if not address:
+        return f'<small class="look none">{said("no photo")}</small>'
+    return (f'<img class="look" src="{address}" alt="" width="72" height="72" loading="lazy" '
+            'decoding="async">')
 
 
 def row_markup(row: UnitRow) -> Parts:
@@ -143,7 +155,8 @@ def row_markup(row: UnitRow) -> Parts:
     loads = f"<br>{row.loads}" if row.loads else ""
     capability = said(f"capability {row.capability}")
     return (
-        f'<tr role="row"><th role="rowheader" scope="row"><a href="{row.address}">{title}</a>'
+        f'<tr role="row"><th role="rowheader" scope="row">{_photo(row.picture)}'
+        f'<a href="{row.address}">{title}</a>'
         f"<small>{escape(row.origin)}{day}</small>",
         f'<a class="to-compare" href="{reverse("compare")}?units={row.pk}" data-unit="{row.pk}" '
         f'data-title="{title}">{said("Compare")}<span class="off"> {title}</span></a></th>'

@@ -16,6 +16,7 @@ from django.db.models import Q
 from teardowns.exchange.listing_facts import listing_facts
 from teardowns.exchange.schema import unit_schema
 from teardowns.exchange.shape import full
+from teardowns.imaging.limits import LIST_WIDTH
 from teardowns.models import (
     BoardFamilyMember,
     HiddenKind,
@@ -171,14 +172,14 @@ def _families(pks) -> Mapping[int, list[str]]:
 
 
 def _photos_in_sight(pks) -> Mapping[int, set[str]]:
-    """By unit, the keys of its public photos.
+    """By unit, the keys of its public photos that lists can show.
 
     A hiding counts until it was ended, not until its hour has come: the one is a change that the
     listing is told of.
     """
     hidden = HiddenNow.objects.filter(kind=HiddenKind.PHOTO, ended_at=None, unit__in=pks)
     photos = Photo.objects.shown().filter(
-        unit__in=pks, published_at__isnull=False, set_aside=False,
+        unit__in=pks, published_at__isnull=False, set_aside=False, derivatives__width=LIST_WIDTH,
     ).exclude(pk__in=hidden.values("object_id"))
     found = defaultdict(set)
     for pk, key in photos.order_by().values_list("unit", "key"):

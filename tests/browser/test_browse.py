@@ -6,7 +6,7 @@ from .soundness import check, check_shown, check_width
 
 pytestmark = pytest.mark.browser
 ROWS = "table.units tbody tr"
-TITLE = "table.units tbody th > a:first-child"
+TITLE = "table.units tbody th > a:first-of-type"
 
 
 def test_a_reader_narrows_sorts_searches_and_watches(page, demo, live_server):

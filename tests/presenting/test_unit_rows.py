@@ -42,6 +42,13 @@ def test_the_loads_of_a_test_and_the_level_stand_in_it(held, lost, mains, told):
     assert f"<br>{told}<" in row and "risk high" in row
 
 
+def test_a_unit_is_shown_by_its_photo_or_it_is_said_that_there_is_none():
+    seen = listed("Seen", facts={"picture": "outside"})
+    row = unit_rows([seen.pk])
+    assert f'<img class="look" src="/units/{seen.pk}/photos/outside/320.webp" alt=""' in row
+    assert ">no photo<" in unit_rows([listed("Unseen").pk])
+
+
 def test_what_its_findings_can_lead_to_stands_below_the_level():
     row = unit_rows([listed("A charger", risk=3, facts={"hazards": ["shock", "fire"]}).pk])
     assert "risk high<br>electric shock, fire<" in row

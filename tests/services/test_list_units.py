@@ -8,6 +8,7 @@ from django.db import transaction
 from django.utils import timezone
 
 from teardowns.exchange.answered import answered_share
+from teardowns.imaging.limits import LIST_WIDTH
 from teardowns.models import HiddenNow, ListedUnit, ListingClock, Photo, SearchText
 from teardowns.presenting.asked_rows import Sheet, asked_rows, shown_photos
 from teardowns.presenting.completeness import completeness
@@ -134,6 +135,12 @@ def test_a_photo_out_of_sight_stands_for_no_unit(public, rita):
     HiddenNow.objects.update(until=timezone.now() - timedelta(seconds=1))
     lapse_hidden()
     assert listed() and row(public).picture == Photo.objects.get().key
+
+
+def test_a_photo_too_small_for_a_list_stands_for_no_unit(public):
+    Photo.objects.get().derivatives.filter(width=LIST_WIDTH).delete()
+    list_units([public.pk])
+    assert listed() and row(public).picture == ""
 
 
 def test_a_photo_taken_down_stands_for_no_unit(public, alice):
