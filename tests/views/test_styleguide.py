@@ -98,3 +98,9 @@ def test_no_element_carries_its_own_style_or_script(shown):
                                   "differences"])
 def test_parts_about_people_and_versions_have_a_sample(shown, part):
     assert f'id="{part}"' in shown
+
+
+def test_forced_colours_give_each_colour_one_of_the_system():
+    forced = TOKENS.split("@media (forced-colors: active)", 1)[1].split("@media print", 1)[0]
+    named = set(re.findall(r"--([\w-]+): (?:Canvas|CanvasText|GrayText|LinkText);", forced))
+    assert named == PAIRS.keys()
