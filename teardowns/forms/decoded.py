@@ -79,12 +79,17 @@ def _text(decoding):
         "" if value is None else print_quantity(value, decoding.unit),
         _tolerance_text(decoding.tolerance),
         print_quantity(decoding.rated_voltage, "V") if decoding.rated_voltage else "",
-        print_quantity(decoding.rated_current, "A") if decoding.rated_current else "",
+        print_quantity(decoding.rated_current, "A") if _has_own_current(decoding) else "",
         print_quantity(decoding.rated_power, "W") if decoding.rated_power else "",
         " ".join(name for name, _ in decoding.safety_classes),
         print_quantity(decoding.temperature, "°C") if decoding.temperature else "",
     ]
     return ", ".join(word for word in said if word)
+
+
+def _has_own_current(decoding):
+    """Of a fuse the current is the value itself, and is said once."""
+    return bool(decoding.rated_current) and decoding.unit != "A"
 
 
 def _tolerance_text(tolerance):

@@ -10,6 +10,7 @@ from teardowns.reading.quantity import QuantityError, read_quantity
 from teardowns.reading.units import Scale, spellings_of
 
 DIGITS = 12          # enough to read every float back as the same quantity, few enough to be read
+MOST_DECIMALS = 6    # beyond, a time typed in seconds is shown in seconds again
 _RANGE = re.compile(
     r"\s*([0-9][0-9.,]*\s*[A-Za-zµΩ°]*)\s*(?:-|–|—|−|\.\.|…|/|to)\s*([0-9][0-9.,]*\s*[^-–—/]*)"
 )
@@ -27,6 +28,8 @@ def typed_text(value, unit, shown_in=""):
     plain = f"{number:f}"
     if "." in plain:
         plain = plain.rstrip("0").rstrip(".")
+    if scale.factor != 1.0 and len(plain.partition(".")[2]) > MOST_DECIMALS:
+        return typed_text(value, unit)         # 40 s is no 0.666666666667 min
     return plain if shown == "1" else f"{plain} {shown}"
 
 

@@ -26,8 +26,8 @@ from teardowns.views.bench_rail import rail
 from teardowns.views.bench_remarks import put_remarks
 
 DISCHARGED = "discharge_confirmed"
-CLOSED_KEPT = "This sheet was handed in meanwhile, so nothing is saved. What you typed is kept: take the " \
-              "sheet back to go on with it, or propose a correction once it is published."
+CLOSED_KEPT = "This sheet was handed in meanwhile, so nothing is saved. What you typed is kept: " \
+              "take the sheet back to go on with it, or propose a correction once it is published."
 REDRAWS = ("add_row", "read_text")         # buttons that change the page and save nothing
 
 

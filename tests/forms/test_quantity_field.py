@@ -11,7 +11,8 @@ UNITS = sorted({(q.unit, q.shown_in) for q in QUANTITIES.values()})
 
 @pytest.mark.parametrize("value, unit, shown_in, text", [
     (4.7e-6, "F", "µF", "4.7 µF"), (0.0723, "kg", "g", "72.3 g"), (0.00025, "m", "mm", "0.25 mm"),
-    (1800.0, "s", "min", "30 min"), (0.82, "1", "", "0.82"), (0.05, "1", "%", "5 %"),
+    (1800.0, "s", "min", "30 min"), (40.0, "s", "min", "40 s"), (90.0, "s", "min", "1.5 min"),
+    (0.82, "1", "", "0.82"), (0.05, "1", "%", "5 %"),
     (-5.0, "°C", "", "-5 °C"), (300.0, "V", "", "300 V"), (None, "V", "", ""),
 ])
 def test_a_value_is_shown_in_the_unit_of_its_field(value, unit, shown_in, text):

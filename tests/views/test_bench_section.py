@@ -120,7 +120,7 @@ def test_what_is_not_saved_may_be_thrown_away(bench):
 
 
 def test_a_resend_is_one_entry(bench, client, unit):
-    fields = sent(unit, "ports", {"ports-0-label": "C1"})
+    fields = sent(unit, "ports", {"ports-0-label": "USB-C"})
     for _ in range(2):
         assert client.post(f"/bench/{unit.pk}/ports/", fields).status_code == 302
     assert Port.objects.count() == 1

@@ -34,6 +34,7 @@ TYPED = {                              # roles whose parts are known by a type w
     Role.RECTIFIER, Role.PRIMARY_CONTROLLER, Role.PRIMARY_SWITCH, Role.CORE, Role.OPTOCOUPLER,
     Role.OUTPUT_RECTIFIER, Role.PROTOCOL_CONTROLLER, Role.PORT_CONVERTER, Role.PASS_SWITCH,
 }
+SAME = 0.01                 # a number and the marking that it is read from agree within 1 %
 CONTENT = ("marking", "nominal", "tolerance", "rated_voltage", "rated_current", "rated_power",
            "ripple_current", "on_resistance", "diameter", "length", "safety_class", "designator",
            "place", "part_marking")
@@ -102,6 +103,16 @@ class ComponentForm(EvidenceForm):
     def decoded(self):
         """The marking's meaning, for the page: of what is typed, else of what is stored."""
         return decode_for_role(self.role_now(), self["marking"].value())
+
+    @property
+    def contradictions(self):
+        """Where a stored number and the marking beside it differ: one of the two is a slip."""
+        decoded = decode_for_role(self.row.role, self.row.marking) if self.row else None
+        read = decoded.fields if decoded else {}
+        return [_differs_text(self.fields[name], getattr(self.row, name), value)
+                for name, value in read.items()
+                if isinstance(self.fields.get(name), QuantityField)
+                and not _agree(getattr(self.row, name), value)]
 
     @property
     def role_now_is_open(self):
@@ -211,6 +222,15 @@ class ComponentForm(EvidenceForm):
         new = {code: value for code, value in stated.items() if not _says(part, code, value)}
         corrected = stated if "citation" in self.changed_data else {}
         return tuple((new or corrected).items())
+
+
+def _agree(written, read):
+    return written is None or isclose(written, read, rel_tol=SAME)
+
+
+def _differs_text(field, written, read):
+    return (f"“{field.label}” says {field.print(written)}, the marking {field.print(read)}: "
+            "correct the one that is wrong, or say in the note why they differ.")
 
 
 def _says(part, code, value):

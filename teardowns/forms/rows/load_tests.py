@@ -1,4 +1,6 @@
 """One load that was asked for, and whether the unit held it."""
+import re
+
 from django import forms
 
 from teardowns.forms.evidence_form import EvidenceForm, text_field
@@ -17,6 +19,8 @@ HELD_LONG, HELD_SHORT = 600.0, 10.0            # s; what the two quantities mean
 RESULTS = [("passed", "Held in regulation"), ("failed", "Left regulation, reset or shut down")]
 RESULT_OF = {"sustained_power": "passed", "peak_power": "passed", "failed_power": "failed"}
 AGREE = 0.05               # V·I against W: beyond this one of the three is a slip
+# A row has no column for the current, so it stands in the note as it was typed, in no language.
+_CURRENT = re.compile(r"^I_out = .*$", re.MULTILINE)
 
 
 class LoadTestForm(EvidenceForm):
@@ -51,12 +55,9 @@ class LoadTestForm(EvidenceForm):
         }
 
     @property
-    def remark(self):
-        """What the page says of a row that was kept as the shorter kind of test."""
-        if self.row is None or self.row.quantity != "peak_power":
-            return ""
-        return "Held for less than ten minutes, so it is kept as a short-time power: it says " \
-               "less about what the unit delivers for long."
+    def remarks(self):
+        """What the page says of a stored row that counts for less than it could."""
+        return list(remarks_of(self.row)) if self.row else []
 
     def check(self, cleaned):
         if not cleaned["result"]:
@@ -107,8 +108,34 @@ class LoadTestForm(EvidenceForm):
 
     def values(self):
         cleaned = self.cleaned_data
-        own = {name: cleaned[name] for name in (*CONDITIONS, "port", "instrument", "note")}
+        own = {name: cleaned[name] for name in (*CONDITIONS, "port", "instrument")}
+        own["note"] = with_current(cleaned["note"], self["current"].data or "")
         return own | self.stored | {"quantity": self.quantity(cleaned)}
 
     def new_values(self):
         return {"state": State.RECORDED.value, "how": How.MEASURED.value}
+
+
+def remarks_of(row):
+    """Why a load says less than it could; see engine/conditions.py."""
+    if row.quantity == "peak_power":
+        yield ("Held for less than ten minutes, so it is kept as a short-time power: it says "
+               "less about what the unit delivers for long.")
+    if row.quantity == "failed_power" and row.output_voltage is None:
+        yield ("Without the voltage set it counts only where no claim lies above 5 V: "
+               "write the voltage that the port was set to.")
+    if row.mains_voltage is None and row.quantity == "failed_power":
+        yield "Without the mains voltage it counts at the low end of the mains range only."
+    elif row.mains_voltage is None:
+        yield "Without the mains voltage it counts at the high end of the mains range only."
+
+
+def with_current(note, typed):
+    """The note with the current as it was typed; without one, as it is."""
+    typed = typed.strip()
+    if not typed:
+        return note
+    line = f"I_out = {typed}"
+    if _CURRENT.search(note):
+        return _CURRENT.sub(lambda _: line, note)
+    return f"{note}\n{line}".strip()

@@ -11,6 +11,10 @@ from teardowns.models import Connector, DataWiring, How, Port, State
 
 CONTACTS = [("", "not looked"), ("yes", "full set"), ("no", "reduced set")]
 WITHOUT_CC = {Connector.USB_A, Connector.MICRO_B, Connector.BARREL, Connector.TERMINAL}
+# What a printed name leaves no doubt about: “USB-C1”, “Type C”, “micro USB”.
+NAMES = ((re.compile(r"micro", re.IGNORECASE), Connector.MICRO_B),
+         (re.compile(r"(?:usb|type)[\s_-]*c", re.IGNORECASE), Connector.USB_C),
+         (re.compile(r"(?:usb|type)[\s_-]*a", re.IGNORECASE), Connector.USB_A))
 _WORD = re.compile(r"(?:0x)?([0-9A-Fa-f]{8})")
 
 
@@ -19,7 +23,8 @@ class PortForm(EvidenceForm):
     main = ("label", "connector", "wiring", "high_current_contacts", "advertised", "cc_current")
 
     label = text_field("Name, as printed or your own", 40)
-    connector = forms.ChoiceField(choices=Connector, label="Connector", initial=Connector.OTHER)
+    connector = forms.ChoiceField(choices=[("", "as its name says"), *Connector.choices],
+                                  required=False, label="Connector", initial="")
     wiring = forms.ChoiceField(choices=DataWiring, required=False, label="Data lines")
     high_current_contacts = forms.ChoiceField(
         choices=CONTACTS, required=False, label="Power contacts"
@@ -52,9 +57,13 @@ class PortForm(EvidenceForm):
 
     def check(self, cleaned):
         if not cleaned["label"]:
-            self.add_error("label", "A port needs a name: the printed one, or for example C1.")
+            self.add_error("label", "A port needs a name: the printed one, or for example USB-C1.")
+        elif not (cleaned["connector"] or connector_named(cleaned["label"])):
+            self.add_error("connector", f"“{cleaned['label']}” names no connector: choose which "
+                                        "one it is.")
         if cleaned["cc_current"] is not None:
-            self.check_cc(cleaned["cc_current"], cleaned["connector"])
+            self.check_cc(cleaned["cc_current"],
+                          cleaned["connector"] or connector_named(cleaned["label"]))
 
     def check_cc(self, current, connector):
         most = QUANTITIES["type_c_current"].high
@@ -68,8 +77,9 @@ class PortForm(EvidenceForm):
     def values(self):
         cleaned = self.cleaned_data
         own = {name: cleaned[name]
-               for name in ("label", "connector", "wiring", "advertised", "cc_current", "note")}
+               for name in ("label", "wiring", "advertised", "cc_current", "note")}
         return own | {
+            "connector": cleaned["connector"] or connector_named(cleaned["label"]),
             "high_current_contacts": {"yes": True, "no": False, "": None}[
                 cleaned["high_current_contacts"]
             ],
@@ -87,3 +97,8 @@ class PortForm(EvidenceForm):
             if label and label in seen:
                 form.add_error("label", f"Two ports are named “{label}”: give each its own name.")
             seen.add(label)
+
+
+def connector_named(label):
+    """The connector that a port's name says, or "" where it says none."""
+    return next((connector.value for name, connector in NAMES if name.search(label)), "")

@@ -1,5 +1,6 @@
 import pytest
 
+from teardowns.forms.decoded import decode_for_role
 from teardowns.models import Component, Part, PartLimit, Port
 from tests.forms.sent import checked, messages, only_change
 from tests.library import contain, listed
@@ -20,6 +21,28 @@ def test_a_marking_fills_the_fields_that_are_blank(unit):
 def test_what_a_person_writes_wins_over_the_marking(unit):
     stored = only_change(part(unit, "bulk-capacitor", marking="15µF 400V", nominal="10"))
     assert stored["nominal"] == pytest.approx(10e-6)
+
+
+@pytest.mark.parametrize("role, marking, written, said", [
+    ("fuse", "T2AL250V", {"rated_current": 2000.0},
+     ["“Rated current” says 2000 A, the marking 2 A"]),
+    ("fuse", "T2AL250V", {"rated_current": 2.0, "rated_voltage": 250.0}, []),
+    ("fuse", "T2AL250V", {}, []),                           # a blank contradicts nothing
+    ("x_capacitor", "0.1uF K X2 275~", {"nominal": 104e-9},
+     ["“Value of one” says 104 nF, the marking 100 nF"]),
+    ("bulk_capacitor", "15µF 400V", {"nominal": 15.1e-6}, []),          # within 1 %
+])
+def test_a_number_that_the_marking_contradicts_is_shown_beside_it(
+        unit, alice, role, marking, written, said):
+    row = Component.objects.create(unit=unit, key="p", role=role, marking=marking, how="read_off",
+                                   author=alice, **written)
+    form = next(form for rows in checked(unit, "mains-side", {}).row_sets for form in rows.forms
+                if form.row == row)
+    assert [text.partition(":")[0] for text in form.contradictions] == said
+
+
+def test_the_current_of_a_fuse_is_said_once():
+    assert decode_for_role("fuse", "T2AL250V").text.count("2.00\u202fA") == 1
 
 
 def test_an_ambiguous_marking_asks_and_fills_nothing(unit):

@@ -1,5 +1,8 @@
+from types import SimpleNamespace
+
 import pytest
 
+from teardowns.forms.rows.load_tests import remarks_of, with_current
 from tests.forms.sent import checked, messages, only_change
 
 pytestmark = pytest.mark.django_db
@@ -44,3 +47,31 @@ def test_what_is_missing_is_named(unit, typed, remedy):
 
 def test_an_untouched_row_says_nothing(unit):
     assert load(unit).row_changes() == []
+
+
+def test_the_current_beside_a_power_is_kept_in_the_note_as_typed(unit):
+    stored = only_change(load(unit, result="failed", value="31 W", output_voltage="9",
+                              current="3,44 A", note="two resistors in parallel"))
+    assert stored["value"] == 31.0
+    assert stored["note"] == "two resistors in parallel\nI_out = 3,44 A"
+
+
+@pytest.mark.parametrize("note, typed, kept", [
+    ("", "", ""), ("as it was", " ", "as it was"), ("", "2 A", "I_out = 2 A"),
+    ("a\nI_out = 2 A\nb", "3 A", "a\nI_out = 3 A\nb"),
+])
+def test_a_current_typed_anew_takes_the_place_of_the_one_before(note, typed, kept):
+    assert with_current(note, typed) == kept
+
+
+@pytest.mark.parametrize("quantity, output_voltage, mains_voltage, words", [
+    ("sustained_power", 9.0, 230.0, []), ("sustained_power", None, None, ["high end"]),
+    ("failed_power", 9.0, 230.0, []), ("failed_power", None, None, ["voltage set", "low end"]),
+    ("peak_power", 9.0, 230.0, ["short-time"]),
+])
+def test_a_load_that_counts_for_less_says_so_where_it_is_typed(
+        quantity, output_voltage, mains_voltage, words):
+    said = list(remarks_of(SimpleNamespace(quantity=quantity, output_voltage=output_voltage,
+                                           mains_voltage=mains_voltage)))
+    assert len(said) == len(words)
+    assert all(word in text for word, text in zip(words, said, strict=True))

@@ -1,5 +1,6 @@
 import pytest
 
+from teardowns.forms.rows.ports import connector_named
 from tests.forms.sent import checked, messages, only_change
 
 pytestmark = pytest.mark.django_db
@@ -33,9 +34,9 @@ def test_two_ports_need_two_names(unit):
 
 
 def test_a_reading_may_name_a_port_that_is_typed_at_the_same_time(unit):
-    form = port(unit, label="C1")
+    form = port(unit, label="USB-C1")
     key = form.row_sets[0].forms[0].own_key
-    form = checked(unit, "ports", {"ports-0-label": "C1", "ports-0-key": key,
+    form = checked(unit, "ports", {"ports-0-label": "USB-C1", "ports-0-key": key,
                                    "offered-voltage-0-value": "5.1",
                                    "offered-voltage-0-port": key})
     assert [change.values.get("port") for change in form.row_changes()] == [None, key]
@@ -53,3 +54,20 @@ def test_the_current_that_cc_advertises_is_kept(unit):
 ])
 def test_a_current_that_cc_cannot_advertise_is_named(unit, typed, remedy):
     assert remedy in messages(port(unit, label="C1", **typed))
+
+
+@pytest.mark.parametrize("label, connector", [
+    ("USB-C", "usb_c"), ("USB C1", "usb_c"), ("Type-C", "usb_c"), ("usb-a", "usb_a"),
+    ("Type A 2", "usb_a"), ("Micro USB", "micro_b"), ("C1", ""), ("OUT", ""), ("", ""),
+])
+def test_a_name_that_leaves_no_doubt_says_the_connector(label, connector):
+    assert connector_named(label) == connector
+
+
+def test_a_port_whose_connector_nobody_chose_is_what_its_name_says(unit):
+    assert only_change(port(unit, label="USB-C", connector=""))["connector"] == "usb_c"
+
+
+def test_a_name_that_says_no_connector_asks_for_it_and_never_takes_another(unit):
+    assert "“OUT” names no connector" in messages(port(unit, label="OUT", connector=""))
+    assert only_change(port(unit, label="OUT", connector="other"))["connector"] == "other"
