@@ -17,6 +17,9 @@ PRIVATE = ("I looked at it in full size: no face, address, serial number, tellin
 NOT_TICKED = "Look at this photo in full size, cover what is private, then tick it."
 NOT_ANSWERED = "Answer it in a word at least: what you changed, or why it stays."
 UNSURE = ("unsure", "Yes, and I do not know whether I may")
+SHORT_NAMES = {"own_rights": "Terms", "third_party": "Made by somebody else",
+               "third_party_note": "Whose it is, and who permitted it",
+               "why_no_photo": "Why there is no photo"}
 ASK_FIRST = "Then take it out, or ask who made it; until that is clear it cannot be handed in."
 TELL_WHOSE = "Write whose it is and who permitted it."
 
@@ -83,9 +86,14 @@ class SubmitForm(forms.Form):
     def shown_remarks(self) -> list[tuple]:
         return [(remark, self[answer_name(remark)]) for remark in self.remarks]
 
-    def summary(self) -> list[tuple[str, str]]:
-        """(id of the field or "", what is wrong) of everything that needs a change."""
-        return [("" if name == "__all__" else self[name].auto_id, message)
+    def summary(self, titles: Mapping[str, str]) -> list[tuple[str, str, str]]:
+        """(id of the field or "", its name or "", what is wrong) of all that needs a change.
+
+        titles : of the photos, by key
+        """
+        names = {tick_name(photo): titles[photo.key] for photo in self.photos}
+        return [("" if name == "__all__" else self[name].auto_id,
+                 names.get(name, SHORT_NAMES.get(name, "")), message)
                 for name, found in self.errors.items() for message in found]
 
     def terms(self) -> Terms:

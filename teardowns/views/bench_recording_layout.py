@@ -244,6 +244,8 @@ def _page(request, recording, kind, proposal, forms, typed, notice):
         "drawn": json.dumps(drawn), "settled": typed.getlist("settled"), "deferral": DEFERRAL,
         "preview": layout_preview(proposal, forms["layout"].layout),
         "failed": any(form.errors for form in forms.values()),
+        "wrong": [form[name] for form in forms.values() for name in form.errors
+                  if name in form.fields],
     })
 
 

@@ -123,6 +123,7 @@ def _page(request, desk, form):
     return render(request, "teardowns/bench_submit.html", {
         "unit": unit, "correction": desk.work.correction, "form": form,
         "state": state_words(desk.work.status),
+        "errors": form.summary({each["photo"].key: each["title"] for each in desk.photos}),
         "asked": completeness(Sheet(unit, rows, [each["shown"] for each in desk.photos],
                                     _report(unit))),
         "photos": [each | {"fields": shown[each["photo"].pk]} for each in desk.photos

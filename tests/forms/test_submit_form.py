@@ -73,7 +73,7 @@ def test_what_was_typed_before_is_drawn_again_but_no_tick_and_no_edition():
 def test_each_error_leads_to_its_field():
     form = SubmitForm(sent(own_rights=""))
     form.is_valid()
-    assert [place for place, _ in form.summary()] == [form["own_rights"].auto_id]
+    assert [each[:2] for each in form.summary({})] == [(form["own_rights"].auto_id, "Terms")]
 
 
 @pytest.mark.parametrize("text", ["", "x", "-1", "9" * 12, "²"])

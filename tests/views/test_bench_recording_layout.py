@@ -98,6 +98,8 @@ def test_a_mistake_is_said_at_its_field_and_everything_typed_stays(page, taken, 
     assert page.response.status_code == 200 and not again(taken).is_laid_out
     said = page.response.context["conditions" if name == "ambient" else "form"].errors[name][0]
     assert words in said and said in page.text and page.fields["mains_voltage"] == "230 V"
+    bound = page.response.context["conditions" if name == "ambient" else "form"][name]
+    assert f'href="#{bound.auto_id}">' in page.text.split("</ul></div>")[0]     # named above
     field, typed = next(iter(changed.items()))
     assert page.fields[field.replace("__", "-")] == typed
 

@@ -87,6 +87,13 @@ def test_a_photo_that_changed_since_is_asked_about_again(bench, photo, address):
     assert not PhotoPrivacyCheck.objects.exists()
 
 
+def test_what_is_missing_is_named_above(bench, photo, address):
+    page = text_of(bench.post(address, sent(own_rights="", third_party="")))
+    for name in ("Solder side: Look at this photo", "Terms: Tick this",
+                 "Made by somebody else: Choose one"):
+        assert name in page
+
+
 def test_remarks_are_listed_with_their_place_and_answered_on_the_way(bench, unit, mona, address):
     Unit.objects.update(status="sent_back")
     remark = remark_on(unit, mona)
