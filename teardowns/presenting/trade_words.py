@@ -113,14 +113,21 @@ NAMES = {word.name: word for word in WORDS}
 def words_in(text: str) -> list[TradeWord]:
     """Those that stand in a text of the reader's language, in the order of `WORDS`."""
     plain = BLANK.sub(" ", text)
-    return [word for word, pattern in _patterns(get_language()) if pattern.search(plain)]
+    folded = plain.casefold()
+    return [word for word, names, pattern in _patterns(get_language())
+            if any(name in folded for name in names) and pattern.search(plain)]
 
 
 @lru_cache
-def _patterns(language: str | None) -> list[tuple[TradeWord, re.Pattern[str]]]:
-    """Each word as it begins in a text; a short one to its end, for it begins others."""
-    return [(word, re.compile("|".join(map(_begun, (word.name, *word.other))), re.IGNORECASE))
-            for word in WORDS]
+def _patterns(language: str | None) -> list[tuple[TradeWord, list[str], re.Pattern[str]]]:
+    """Each word with its letters, which are looked for first as that takes a fraction of the time,
+    and as it begins in a text; a short one to its end, for it begins others."""
+    found = []
+    for word in WORDS:
+        names = (word.name, *word.other)
+        pattern = re.compile("|".join(map(_begun, names)), re.IGNORECASE)
+        found.append((word, [said(name).casefold() for name in names], pattern))
+    return found
 
 
 def _begun(name: str) -> str:
