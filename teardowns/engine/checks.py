@@ -46,6 +46,7 @@ def claim_facts(claims: ClaimTable, index: int, ports: PortTable) -> dict:
         "claim_port": "" if at is None else str(ports.label[at]),
         "claim_wiring": "" if at is None else str(ports.wiring[at]),
         "claim_words": () if at is None else tuple(ports.words[at]),
+        "claim_outlets": 1 if at is not None else len(ports.of(int(claims.row[index]))),
     }
 
 
@@ -81,6 +82,7 @@ def unit_facts(claims: ClaimTable, ports: PortTable) -> dict:
         "claimed_kinds": tuple(claims.kind.tolist()),
         "claimed_ports": tuple("" if at is None else str(ports.label[at]) for at in labels),
         "claimed_shared": tuple(claims.shared.tolist()),
+        "port_count": len(ports.of(0)),
     }
 
 

@@ -11,7 +11,8 @@ A test decides within its own conditions only:
   nothing about 20 V. U not stated: only if the unit has no claim above 5.5 V.
 - A voltage asked for and not given concerns claims within 10 % of it.
 - Of several ports, a load held or lost at one counts for the claims of that port. What was held
-  at one port the whole unit held; what was lost at one port caps no other claim.
+  at one port the whole unit held; what was lost at one port caps no other claim. Lost at a port
+  that nobody named: see port_trips.
 """
 from dataclasses import dataclass, replace
 

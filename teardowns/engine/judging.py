@@ -9,6 +9,7 @@ from .columns import Frame
 from .conditions import SAME_VOLTAGE, Observations
 from .likelihoods import log_failed
 from .lines import Line, draw_at_ends
+from .port_trips import without_port_trips
 from .posterior import (
     MET,
     QUANTILES,
@@ -81,6 +82,7 @@ class Examined:
 def examine(frame: Frame, claims: ClaimTable, seen: Observations, rules: Rulebook,
             several: np.ndarray) -> Examined:
     """frame : (n,) units; claims : sorted by row, rows 0 to n − 1; several : (n,) bool, ports"""
+    seen = without_port_trips(seen, claims, several)
     cases = make_cases(claims, frame, seen, rules.power, several)
     columns = frame.take(cases.unit)
     frames = tuple(frame_at(columns, cases, seen, end == "high") for end in ENDS)
@@ -112,9 +114,11 @@ def _judge(claims, cases, grid, power, voltage, rules):
     weights = np.where(np.isnan(weights), np.nan, total[:, None] - weights)
     conflict = _conflicts(cases, power, voltage)
     p_low, p_high = (plausibility(_joint(at, volts, switched)) for at in (low, high))
-    kinds = np.array([rule.kind for rule in rules.lines])
+    kinds = np.array([rule.kind for rule in rules.lines], dtype=str)
     lesser = claims.voltage < (1 - SAME_VOLTAGE) * cases.highest[cases.of_claim]
-    words = verdict_words(p_low, p_high, total, weights, kinds, conflict[:, 0] >= 0, lesser)
+    of_power = np.array([rule.on == "power" for rule in rules.lines], dtype=bool)
+    words = verdict_words(p_low, p_high, total, weights, kinds, conflict[:, 0] >= 0, lesser,
+                          plausibility(low), of_power)
     return Judged(p_low, p_high, plausibility(low), plausibility(volts), total, weights,
                   words, conflict, _capability(cases, grid, power, likelihood))
 

@@ -10,9 +10,13 @@ from scipy.special import log_ndtr, ndtr
 TRUST = 0.9          # w: the share of observations that the model of a line describes
 # Of habits fewer: their middles and spreads are from memory, and makers go their own ways.
 HABIT_TRUST = 0.85
-# No single line says more than this, for any reading may be a gross mistake. A larger mistake is
-# less likely, in proportion to its factor: without that, what lies far beyond a limit on both
-# sides of a claim would say nothing.
+# A limit rests on what somebody read. One measurement in fifty is a slipped digit, a wrong part, a
+# bad contact (`suspects`), and a second look misses one in four of these: one in two hundred says
+# nothing of the unit (common practice, no source). A slip by ten or a thousand is hardly rarer
+# than one by three, so that this falls off slowly with its size.
+MISREAD, TAPER = 0.005, 0.1
+# No test says more than this. A larger mistake is less likely, in proportion to its factor:
+# without that, what lies far beyond a result on both sides of a claim would say nothing.
 FLOOR = 1e-12
 LOG_FLOOR = float(np.log(FLOOR))
 
@@ -20,22 +24,24 @@ LOG_FLOOR = float(np.log(FLOOR))
 def log_limit(d, sigma, margin):
     r"""A physical limit: parts are chosen with a margin above what the maker aims at.
 
-    .. math:: \frac{1-w}{4}\Phi(d/\sigma)
+    .. math:: \frac{1-w}{4}\left(\Phi(d/\sigma) + \frac{m}{1 + k|d|}\right)
               + w\frac{2\sigma}{t}e^{-d^2/2t^2}\,\Phi\!\left(\frac{d s}{\sigma t}\right)
 
     with :math:`t^2 = s^2 + \sigma^2`: a half-normal margin of scale s, seen with a normal
-    error (the skew normal density). It refutes without bound and supports mildly.
+    error (the skew normal density), and a share m of readings that are gross mistakes. It refutes
+    as far as one reading can and supports mildly.
     """
     t = np.sqrt(margin * margin + sigma * sigma)
     z = d / t
     aimed = 2 * sigma / t * np.exp(-0.5 * z * z) * ndtr(z * (margin / sigma))
-    return _log((1 - TRUST) / 4 * ndtr(d / sigma) + TRUST * aimed, d)
+    mistaken = MISREAD / (1 + TAPER * np.abs(d))
+    return np.log((1 - TRUST) / 4 * (ndtr(d / sigma) + mistaken) + TRUST * aimed)
 
 
 def log_practice(d, sigma, margin=None):
     """A habit of the trade, w·exp(−d²/2σ²) + (1 − w)/4: 24 : 1 at most."""
     z = d / sigma
-    return _log((1 - HABIT_TRUST) / 4 + HABIT_TRUST * np.exp(-0.5 * z * z), d)
+    return np.log((1 - HABIT_TRUST) / 4 + HABIT_TRUST * np.exp(-0.5 * z * z))
 
 
 def log_passed(d, sigma, margin=None):
@@ -56,10 +62,6 @@ def log_switch(d, ratio, margin=None):
     ratio = np.clip(ratio, FLOOR, 1 / FLOOR)
     above, below = np.log(np.minimum(ratio, 1.0)), np.log(np.minimum(1 / ratio, 1.0))
     return np.where(d < 0, above, below)
-
-
-def _log(likelihood, d):
-    return np.maximum(np.log(np.maximum(likelihood, 1e-300)), LOG_FLOOR - np.abs(d))
 
 
 LOG_LIKELIHOOD = {

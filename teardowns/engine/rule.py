@@ -82,7 +82,7 @@ class Rule:
 
 
 def limit(*, on, model_error, margin, **rest):
-    """A physical limit of a part: it refutes without bound and supports mildly."""
+    """A physical limit of a part: it refutes as far as one reading can and supports mildly."""
     return _declare(LIMIT, on=on, model_error=model_error, margin=margin, **rest)
 
 

@@ -39,27 +39,37 @@ def decibans(odds):
     return 10 * np.log10(odds)
 
 
-def verdict_words(low, high, total, weights, kinds, conflict, lesser=False):
+def verdict_words(low, high, total, weights, kinds, conflict, lesser=False, power=np.nan,
+                  of_power=None):
     """(m,) index into WORDS.
 
     low, high : (m,) float, plausibility at the two mains ends
     total : (m,) float, decibans; weights : (m, lines) float, decibans, NaN where unused
     kinds : (lines,) str; conflict : (m,) bool
     lesser : (m,) bool, a claim at a lower voltage than the unit's highest
+    power : (m,) float, plausibility of the power alone at the low end; NaN: none is stated
+    of_power : (lines,) bool, lines about the power, not the voltage; None: all are
     """
+    of_power = np.ones(len(kinds), bool) if of_power is None else of_power
+    watts = ~np.isnan(power)
     word = np.select([low >= 0.9, low >= 0.5, low >= 0.1],
                      [SUPPORTED, POSSIBLE, DOUBTFUL], IMPLAUSIBLE)
     decisive = np.isin(kinds, DECISIVE)
     against = (np.nan_to_num(weights)[:, decisive] <= -STRONG).any(axis=1)
     word = np.where((low < 0.01) & (high < 0.01) & against, NOT_ATTAINABLE, word)
     # What a unit gives at a lower voltage is a matter of current, which no bound on its power
-    # shows: there a test has to be passed.
-    shown = (np.nan_to_num(weights)[:, kinds == PASSED] >= WEAK).any(axis=1)
+    # shows: there a load has to be held, for a voltage that was seen shows no watts.
+    passed = (kinds == PASSED) & (np.nan_to_num(weights) >= WEAK)
+    shown = np.where(watts, (passed & of_power).any(axis=1), passed.any(axis=1))
     word = np.where(lesser & ~shown & (word == SUPPORTED), POSSIBLE, word)
     # Practice may whisper: habits of the trade alone neither support a claim nor condemn it.
     firm = (np.abs(np.nan_to_num(weights)[:, kinds != PRACTICE]) >= WEAK).any(axis=1)
     word = np.where(firm, word, np.where(word == SUPPORTED, POSSIBLE,
                                          np.where(word == IMPLAUSIBLE, DOUBTFUL, word)))
+    # Nor do they support watts beside a voltage that somebody saw, for a voltmeter loads nothing;
+    # and where half of the watts was drawn, the voltage says nothing of the other half.
+    loaded = (np.abs(np.nan_to_num(weights)[:, (kinds != PRACTICE) & of_power]) >= WEAK).any(axis=1)
+    word = np.where(watts & (~loaded | (power < 0.9)) & (word == SUPPORTED), POSSIBLE, word)
     quiet = (np.abs(np.nan_to_num(weights)) < WEAK).all(axis=1) & (np.abs(total) < WEAK)
     word = np.where(quiet, NO_EVIDENCE, word)
     return np.where(conflict, CONTRADICTION, word)

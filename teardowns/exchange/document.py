@@ -15,7 +15,7 @@ from teardowns.exchange.rules import broken_rules
 from teardowns.exchange.schema import FORM, problems, unit_schema
 from teardowns.exchange.shape import brief, full
 
-__all__ = ["FORM", "DocumentError", "counts", "read_document", "write_document"]
+__all__ = ["FORM", "DocumentError", "counts", "is_sellers_word", "read_document", "write_document"]
 
 
 def read_document(source: str | bytes | Mapping[str, Any]) -> dict[str, Any]:
@@ -43,6 +43,11 @@ def write_document(document: Mapping[str, Any]) -> str:
     """The one JSON text of a full document: schema order, defaults left out."""
     return json.dumps(brief(document, unit_schema()), ensure_ascii=False, allow_nan=False,
                       indent=1) + "\n"
+
+
+def is_sellers_word(row: Mapping[str, Any]) -> bool:
+    """Whether a row repeats what the seller says: a claim, and no observation of the unit."""
+    return row["how"] == "claimed_by_seller"
 
 
 def counts(row: Mapping[str, Any], confirmed_only: bool = False) -> bool:

@@ -11,7 +11,7 @@ from typing import Any
 
 from teardowns.engine.conditions import PER_PORT
 from teardowns.engine.quantities import QUANTITIES
-from teardowns.exchange.document import counts
+from teardowns.exchange.document import counts, is_sellers_word
 from teardowns.exchange.observing.claims import of_claims
 from teardowns.exchange.observing.components import of_components
 from teardowns.exchange.observing.cores import of_cores
@@ -24,6 +24,9 @@ from teardowns.exchange.observing.observation import (
 from teardowns.exchange.observing.ports import of_ports
 from teardowns.exchange.observing.stack import of_stack
 
+# What a seller may well say of a unit: how large and how heavy it is. All else, a load held or a
+# test withstood, is what the evidence is there to show.
+SELLERS_WORD = {"mass_total", "case_height", "case_width", "case_depth"}
 STRENGTH = "electric_strength_withstood"      # how long it was held stands beside it
 
 __all__ = ["Observation", "is_recorded", "observations", "ports_of"]
@@ -67,6 +70,8 @@ def _photographed(unit):
 def _measured(rows: Sequence[Row]) -> Iterator[Observation]:
     for row in rows:
         code, ref, port = row["quantity"], (f"measurement/{row['key']}",), row.get("port", "")
+        if is_sellers_word(row) and code not in SELLERS_WORD:
+            continue
         if is_recorded(row):
             yield Observation(code, row["value"], standard_uncertainty(code, row), ref,
                               row.get("mains_voltage", nan), row.get("output_voltage", nan), port,

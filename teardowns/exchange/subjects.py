@@ -4,9 +4,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from teardowns.engine.requirements.safety_capacitors import classes_in
 from teardowns.engine.subjects import Subjects, SubjectTable
-from teardowns.exchange.document import counts
-from teardowns.exchange.observing.barrier import most_across
+from teardowns.exchange.document import counts, is_sellers_word
+from teardowns.exchange.observing.barrier import is_across, most_across
 from teardowns.reading.plug import plug_kind
 
 Document = Mapping[str, Any]
@@ -28,7 +29,7 @@ def subject_tables(documents: Sequence[Document], refs: dict[str, int],
     """The tables of full documents; `refs` gains the names of the rows, as the evidence has them.
 
     Rows that were looked for and not found are subjects too: a part that is not there can be a
-    finding. Disputed rows are not.
+    finding. Disputed rows are not, nor is what only the seller says.
     """
     readers = {"path": ("insulation", "insulationobservation", _path),
                "layer": ("stack", "stacklayer", _layer),
@@ -36,7 +37,8 @@ def subject_tables(documents: Sequence[Document], refs: dict[str, int],
     tables = {}
     for on, (name, noun, read) in readers.items():
         found = [(index, row) for index, document in enumerate(documents)
-                 for row in document[name] if counts(row, confirmed_only)]
+                 for row in document[name]
+                 if counts(row, confirmed_only) and not is_sellers_word(row)]
         tables[on] = SubjectTable.of(
             on, [(index, read(row)) for index, row in found],
             [_label(on, row) for _, row in found],
@@ -94,13 +96,14 @@ def _flags(row, *names):
 
 
 def _unit(document: Document, confirmed_only: bool) -> dict[str, Any]:
-    parts = [row for row in document["components"] if counts(row, confirmed_only)]
+    parts = [row for row in document["components"]
+             if counts(row, confirmed_only) and not is_sellers_word(row)]
     claims = [row for row in document["claims"]
               if counts(row, confirmed_only) and row["state"] == "recorded"]
     return {
         "plug": plug_kind(document["unit"]["plug"]), "kind": document["unit"]["kind"],
         **dict(_presence(parts)), **_highest(claims), **_named(claims),
-        **most_across(parts), **_bulk_pieces(parts),
+        **most_across(parts), **_bulk_pieces(parts), **_y2_pieces(parts),
     }
 
 
@@ -108,6 +111,12 @@ def _bulk_pieces(parts: Sequence[Row]) -> dict[str, float]:
     found = [row["count"] for row in parts
              if row["role"] == "bulk_capacitor" and row["state"] == "recorded"]
     return {"bulk_pieces": float(sum(found))} if found else {}
+
+
+def _y2_pieces(parts: Sequence[Row]) -> dict[str, float]:
+    found = [row["count"] for row in parts if is_across(row) and row["state"] == "recorded"
+             and "Y2" in classes_in(f"{row['safety_class']} {row['marking']}")]
+    return {"barrier_y2_pieces": float(sum(found))} if found else {}
 
 
 def _presence(parts: Sequence[Row]) -> Iterator[tuple[str, float]]:

@@ -4,7 +4,7 @@ from typing import NamedTuple
 from django.utils.safestring import SafeString, mark_safe
 
 from core.words.said import said
-from teardowns.engine.likelihoods import HABIT_TRUST, TRUST
+from teardowns.engine.likelihoods import HABIT_TRUST, MISREAD, TAPER, TRUST
 from teardowns.engine.mathml import (
     EQ,
     MINUS,
@@ -16,6 +16,7 @@ from teardowns.engine.mathml import (
     inline,
     num,
     op,
+    paren,
     power,
     row,
     sym,
@@ -26,6 +27,7 @@ from teardowns.figures.marks import kind_mark
 
 _D, _S, _SIGMA, _T, _R, _W = (sym(name) for name in ("d", "s", "σ", "t", "R", "w"))
 _REST = frac(row(num(1), MINUS, _W), num(4))
+_MISREAD = frac(sym("m"), row(num(1), PLUS, num(f"{TAPER:g}"), op("|"), _D, op("|")))
 
 
 def _normal(argument: str) -> str:
@@ -53,12 +55,12 @@ def _likelihood(kind, example, formula, reach):
 LIKELIHOODS = (
     _likelihood(
         "limit", "energy that the bulk capacitor holds from one mains peak to the next",
-        (sym("L"), EQ, _REST, _normal(frac(_D, _SIGMA)), PLUS, _W,
+        (sym("L"), EQ, _REST, paren(_normal(frac(_D, _SIGMA)), PLUS, _MISREAD), PLUS, _W,
          frac(row(num(2), _SIGMA), _T), _gauss(_T),
          _normal(frac(row(_D, _S), row(_SIGMA, _T))), op(","),
          power(_T, 2), EQ, power(_S, 2), PLUS, power(_SIGMA, 2)),
-        "Refutes without bound, supports mildly: makers choose parts with a margin, of scale s, "
-        "above what they aim at.",
+        "Refutes as far as one reading can, supports mildly: makers choose parts with a margin, of "
+        "scale s, above what they aim at, and a share m of the readings is a gross mistake.",
     ),
     _likelihood(
         "practice", "mass per watt",
@@ -78,7 +80,8 @@ LIKELIHOODS = (
 )
 KEY = ("{distance}: the line’s value μ against the capability asked about, both as natural "
        "logarithms; {sigma}: standard uncertainty of μ; {phi}: normal distribution function; "
-       "{share}, of practice {of_practice}: share of observations that the model describes.")
+       "{share}, of practice {of_practice}: share of observations that the model describes; "
+       "{misread}.")
 HYPOTHESES = (
     "A claim of {claim} counts as met when the capability lies between {met} and {above}, and as "
     "not met when it lies between {below} and {met_again}. Within each range every ratio is "
@@ -96,7 +99,8 @@ def likelihood_key() -> SafeString:
     return mark_safe(said(KEY).format(
         distance=inline(row(_D, EQ, sym("μ"), MINUS, sym("x"))), sigma=inline(_SIGMA),
         phi=inline(sym("Φ")), share=inline(row(_W, EQ, num(f"{TRUST:g}"))),
-        of_practice=inline(num(f"{HABIT_TRUST:g}"))))
+        of_practice=inline(num(f"{HABIT_TRUST:g}")),
+        misread=inline(row(sym("m"), EQ, num(f"{MISREAD:g}")))))
 
 
 def hypotheses() -> SafeString:

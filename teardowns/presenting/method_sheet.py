@@ -38,6 +38,7 @@ CONDITIONS = {      # what a rule reads besides the quantities of the unit
     "claim_shared": ("Shared claim", "Whether several ports share the claimed power."),
     "claim_port": ("Port", "The label of the port that the claim is about."),
     "claim_wiring": ("Data lines of the port", "What D+ and D− lead to."),
+    "claim_outlets": ("Ports that the claim may mean", "1 where it names one."),
     "claim_words": ("Capability list of the port", "The 32-bit words that it advertises."),
     "port_label": ("Port", "As printed beside it."),
     "port_connector": ("Connector of the port", "Its kind."),
@@ -50,6 +51,7 @@ CONDITIONS = {      # what a rule reads besides the quantities of the unit
     "claimed_currents": ("All claimed currents", "As printed."),
     "claimed_powers": ("All claimed powers", "As printed, else voltage times current."),
     "claimed_kinds": ("Kinds of all claims", "One output, a total, or a phrase of a listing."),
+    "port_count": ("Number of ports", "As recorded."),
     "claimed_ports": ("Ports of all claims", "Labels as printed."),
     "claimed_shared": ("Shared claims", "Which powers several ports share."),
 }

@@ -17,7 +17,7 @@ from .mains import mains_ends, mains_text
 from .numbers import THIN, number, quoted, with_unit
 
 KINDS = {
-    "limit": "limit: an upper wall; supports mildly, refutes without bound",
+    "limit": "limit: an upper wall; supports mildly, refutes as far as one reading can",
     "practice": "practice: a habit of the trade; 24 : 1 at most",
     "passed": "test passed: the capability lies above, within the test’s own conditions",
     "failed": "test failed: the capability lies below, within the test’s own conditions",

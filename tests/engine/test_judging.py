@@ -15,7 +15,7 @@ def word(done, claim=0):
 
 def test_a_small_bulk_capacitor_refutes_at_the_low_end_only():
     done = judge(SMALL, [watts(45.0)])
-    assert done.judged.plausibility[0] < 0.001 < done.judged.plausibility_high[0]
+    assert done.judged.plausibility[0] < 0.002 < done.judged.plausibility_high[0]
     assert word(done) == "implausible"
 
 
@@ -108,7 +108,7 @@ def test_weights_add_up_where_lines_speak_of_different_things():
                   ("output_capacitor_rating", 10.0, 0.1)], [(20.0, 2.25, 45.0)])
     total = float(done.judged.total[0])
     assert total < weight(done, "power/failed_power") < -20
-    assert total < weight(done, "voltage/output_capacitor") < -20
+    assert total < weight(done, "voltage/output_capacitor") < -15
 
 
 @pytest.mark.parametrize("lost", [10.8, 11.5, 13.0, 15.5])

@@ -65,10 +65,22 @@ def test_a_load_far_above_the_claim_supports_it(load):
 
 # What lies below c/1000 was once the difference of two equal integrals: the claim was believed.
 @pytest.mark.parametrize("lines", [
-    (line(0.01, 0.05), line(0.01, 0.05)), (line(0.002, 0.04), line(0.01, 0.01, FAILED)),
-    (line(0.001, 0.04),)])
+    (line(0.1, 0.05), line(0.1, 0.05)), (line(0.002, 0.04), line(0.01, 0.01, FAILED)),
+    (line(0.02, 0.04), line(0.02, 0.04))])
 def test_limits_far_below_a_claim_refute_it(lines):
     assert judged(*lines)[2] < 1e-4
+
+
+@pytest.mark.parametrize("lines", [(line(0.01, 0.05), line(0.01, 0.05)), (line(0.001, 0.04),)])
+def test_a_limit_that_no_charger_has_is_a_slip_and_supports_nothing(lines):
+    assert 0.3 < judged(*lines)[2] < 1
+
+
+def test_one_limit_far_below_a_claim_is_outweighed_by_three_that_carry_it():
+    # 20 W of parts and one reading a tenth of it, for a claim of 12 W.
+    rest = [line(20.0, 0.15), line(18.0, 0.15), line(16.0, 0.15)]
+    alone, beside = judged(line(1.6, 0.15))[2], judged(line(1.6, 0.15), *rest)[2]
+    assert alone < 0.01 and beside > 0.1
 
 
 @pytest.mark.parametrize("claim", [12.0, 12e-5, 12e5])      # within, far below, far above the grid

@@ -53,6 +53,34 @@ def test_a_lesser_voltage_is_supported_by_a_passed_test_alone():
     assert lesser(LIMIT) == "possible" and lesser(PASSED) == "supported"
 
 
+def of_watts(weights, kinds, of_power, lesser=False, power=0.95):
+    one = np.array([0.95])
+    found = verdict_words(one, one, np.array([15.0]), np.array([weights]), np.array(kinds),
+                          np.array([False]), np.array([lesser]), np.array([power]),
+                          np.array(of_power))
+    return WORDS[int(found[0])]
+
+
+def test_a_voltage_that_was_seen_supports_no_watts_beside_a_habit():
+    # A heavy unit that shows 20 V to a voltmeter: nobody drew a watt from it.
+    assert of_watts([6.0, 7.5], [PRACTICE, PASSED], [True, False]) == "possible"
+    assert of_watts([6.0, 7.5], [LIMIT, PASSED], [True, False]) == "supported"
+    assert of_watts([6.0, 7.5], [PASSED, PASSED], [True, False]) == "supported"
+
+
+def test_half_of_the_watts_and_the_whole_voltage_support_no_claim():
+    # 10 W were held of 20 W, at the claimed voltage: 0.83 for the power, 0.93 together.
+    kinds, of_power = [PASSED, PASSED], [True, False]
+    assert of_watts([8.0, 8.0], kinds, of_power, power=0.83) == "possible"
+    assert of_watts([8.0, 8.0], kinds, of_power, power=0.92) == "supported"
+
+
+def test_at_a_lesser_voltage_a_load_has_to_be_held():
+    kinds, of_power = [PASSED, PASSED], [True, False]
+    assert of_watts([1.0, 9.0], kinds, of_power, lesser=True) == "possible"
+    assert of_watts([9.0, 1.0], kinds, of_power, lesser=True) == "supported"
+
+
 def test_not_attainable_needs_ten_decibans_of_one_line():
     assert word(0.001, weights=(-9.0, -9.0, -9.0), kinds=(LIMIT,) * 3) == "implausible"
 

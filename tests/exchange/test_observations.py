@@ -26,6 +26,15 @@ def test_an_unstated_uncertainty_is_what_the_rulebook_assumes(how):
     assert one.u == assumed_uncertainty("mass_total", how, 0.05) > 0
 
 
+# A load that the seller says it holds is the claim once more; a mass is worth what it is worth.
+@pytest.mark.parametrize(("quantity", "count"), [
+    ("sustained_power", 0), ("offered_voltage", 0), ("electric_strength_withstood", 0),
+    ("mass_total", 1)])
+def test_what_the_seller_says_is_no_test(quantity, count):
+    rows = [{"quantity": quantity, "value": 5.0, "how": "claimed_by_seller", "output_voltage": 5.0}]
+    assert len(values(quantity, measurements=rows)) == count
+
+
 @pytest.mark.parametrize("state", ["not_looked", "not_found", "not_readable"])
 def test_a_quantity_that_was_not_recorded_is_not_zero(state):
     assert values("mass_total", measurements=[{"quantity": "mass_total", "state": state}]) == []

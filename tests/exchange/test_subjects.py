@@ -45,6 +45,23 @@ def test_a_disputed_row_is_no_subject():
     assert len(found["path"].row) == 0
 
 
+def test_what_only_the_seller_says_is_no_subject():
+    found, _ = tables(insulation=[PATH | {"how": "claimed_by_seller"}])
+    assert len(found["path"].row) == 0
+
+
+@pytest.mark.parametrize("rows, expected", [
+    ([{"safety_class": "Y2"}, {"marking": "X1 Y2 222M"}], 2.0), ([{"safety_class": "Y1"}], None),
+    ([{"safety_class": "Y2", "count": 2}], 2.0),
+    ([{"safety_class": "Y2", "bridges": "PRI_PE"}], None)])
+def test_how_many_y2_capacitors_bridge_the_barrier(rows, expected):
+    found, _ = tables(parts=[], measurements=[], components=[
+        {"key": f"y{n}", "role": "barrier_capacitor", "state": "recorded"} | row
+        for n, row in enumerate(rows)])
+    pieces = found["unit"].columns["barrier_y2_pieces"][0]
+    assert np.isnan(pieces) if expected is None else pieces == expected
+
+
 def test_each_subject_names_its_row_as_the_evidence_does():
     found, refs = tables(insulation=[PATH])
     names = {number: name for name, number in refs.items()}

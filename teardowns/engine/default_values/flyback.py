@@ -4,7 +4,10 @@ import numpy as np
 from teardowns.engine.columns import DERIVED
 from teardowns.engine.default_value import default, triangular
 from teardowns.engine.physics.cores import effective_area_from_dimensions, window_from_dimensions
-from teardowns.engine.physics.magnetic_core import MU_0, gapped_inductance_factor
+from teardowns.engine.physics.magnetic_core import (
+    gapped_inductance_factor,
+    ungapped_inductance_factor,
+)
 
 # What a ferrite carries at 100 °C and about 1.2 kA/m; cold it carries 0.47 to 0.53 T.
 SATURATION = (0.385, 0.02)
@@ -58,10 +61,6 @@ def _with_lengths(value, u, *lengths):
 
 # F = 1.0 to 1.3, and models of the fringing field that differ by 25 % in all.
 FRINGING, FRINGING_U = 1.15, 0.10
-# Path of a core over the root of its cross-section, 5 to 9 for the standard sizes; permeability
-# of the ungapped set, 1400 for EFD 15/8/5 (EPCOS B66413). About a tenth of the gap's reluctance;
-# a little too much of it is the better case for the claim.
-PATH, PERMEABILITY = 8.0, 1300.0
 
 
 @default("Primary inductance over the square of the primary turns, where both were measured; else "
@@ -72,7 +71,8 @@ def inductance_factor(primary_inductance, primary_inductance_u, primary_turns, p
     measured = primary_inductance / (primary_turns * primary_turns)
     measured_u = measured * np.hypot(primary_inductance_u / primary_inductance,
                                      2 * primary_turns_u / primary_turns)
-    ungapped = MU_0 * PERMEABILITY * np.sqrt(core_effective_area) / PATH
+    # About a tenth of the gap's reluctance; a little too much of it is the better case.
+    ungapped = ungapped_inductance_factor(core_effective_area)
     computed = gapped_inductance_factor(core_effective_area, air_gap, ungapped, FRINGING)
     computed_u = computed * np.sqrt(FRINGING_U**2 + (air_gap_u / air_gap) ** 2
                                     + (core_effective_area_u / core_effective_area) ** 2)

@@ -10,6 +10,7 @@ from .touch_current import ABOVE_RATED, USUAL_MAINS
 VARISTOR = 1.25             # times the rated mains voltage; IEC 62368-1, G.8, from memory
 PRESENT = ("recorded", "not_readable")     # states of a part that is there
 LOWEST_MAINS = 100.0        # V, of any country; where the plate was not read
+LOWEST_BULK = 100.0         # V, below which no capacitor for any mains is rated (from memory)
 DOUBLING_MAINS = 120.0      # V, up to which a voltage doubler doubles (common practice)
 FUSE_MARKS = Table(
     "Marks of a fuse", ("Mark", "Meaning"),

@@ -13,13 +13,13 @@ def most_across(parts: Sequence[Mapping[str, Any]]) -> dict[str, float]:
     Several rows lie in parallel, the pieces of one row too unless they lie in series. Nothing
     where a value is missing: a sum without it would be too small.
     """
-    rows = [row for row in parts if _is_across(row) and row["state"] != "not_found"]
+    rows = [row for row in parts if is_across(row) and row["state"] != "not_found"]
     if not rows or not all(row["state"] == "recorded" and row.get("nominal") for row in rows):
         return {}
     return {"barrier_capacitance_most": sum(_most(row) for row in rows)}
 
 
-def _is_across(row):
+def is_across(row):
     """Whether a capacitor bridges mains side and output, by what is recorded or by its role."""
     usual = row["bridges"] == "" and row["role"] == "barrier_capacitor"
     return usual or (row["bridges"] == "PRI_SEC"

@@ -15,11 +15,12 @@ ROUNDING = 1e-9
     source="Contact ratings, from memory: USB 2.0 Type-A 1.5 A, to 3 A with high-current "
            "receptacles; Micro-B 1.8 A; Type-C 3 A, 5 A with an e-marked cable.",
     validity="Connectors with a rating of their own. Captive cables, coaxial plugs and terminals "
-             "have none here.",
+             "have none here. A current that is printed for no single one of several ports may be "
+             "that of all together.",
     formula=equation(sym("I", "claim"), LEQ, sym("I", "contact")),
     symbols={"claim_current": sym("I", "claim")},
 )
-def connector_current(claim_current, claim_connector):
+def connector_current(claim_current, claim_connector, claim_outlets):
     if isnan(claim_current) or claim_connector not in CONTACTS:
         return None
     sure, most, condition = CONTACTS[claim_connector]
@@ -31,5 +32,9 @@ def connector_current(claim_current, claim_connector):
     if claim_current <= most + ROUNDING:
         return Outcome(CANNOT_TELL, f"{current} through {name} is within the rating only if "
                        f"{condition}.", numbers)
+    if claim_current <= claim_outlets * most + ROUNDING:
+        return Outcome(CANNOT_TELL, f"{current} is more than one {name} contact is rated for "
+                       f"({plain(most, 'A')} at most); it is printed for no single one of "
+                       f"{claim_outlets} ports.", numbers)
     return Outcome(INCONSISTENT, f"{current} is more than a {name} contact is rated for "
                    f"({plain(most, 'A')} at most).", numbers)

@@ -16,15 +16,15 @@ COLLAPSE = 0.9       # of the printed current
     on="unit",
     title="Output under load",
     source="Common practice, no source: printed voltage ± 10 % at the printed current.",
-    validity="Units with a single printed output. The fall is taken as voltage without load less "
-             "source resistance times current.",
+    validity="Units with a single printed output and one port. The fall is taken as voltage "
+             "without load less source resistance times current.",
     formula=equation(sym("U", "0"), MINUS, sym("R"), TIMES, sym("I"), op("≈"), sym("U")),
     optional=("output_voltage_no_load", "source_resistance", "overcurrent_point"),
     symbols={"output_voltage_no_load": sym("U", "0"), "source_resistance": sym("R")},
 )
 def output_under_load(claimed_voltages, claimed_currents, output_voltage_no_load,
-                      source_resistance, overcurrent_point):
-    if len(claimed_voltages) != 1:
+                      source_resistance, overcurrent_point, port_count):
+    if len(claimed_voltages) != 1 or port_count > 1:
         return None
     voltage, current = claimed_voltages[0], claimed_currents[0]
     loaded = output_voltage_no_load - source_resistance * current

@@ -3,7 +3,7 @@ from math import isnan
 
 from teardowns.engine.mathml import equation, op, sym
 from teardowns.engine.outcome import CANNOT_TELL, CONSISTENT, INCONSISTENT, Outcome
-from teardowns.engine.requirements.mains_parts import bulk_voltage
+from teardowns.engine.requirements.mains_parts import LOWEST_BULK, bulk_voltage
 from teardowns.engine.rule import check
 from teardowns.engine.wording import plain
 
@@ -27,6 +27,9 @@ def range_against_parts(rated_voltage_high, bulk_capacitor_rating, voltage_doubl
     numbers = {"rating": bulk_capacitor_rating, "peak": peak}
     said = (f"Marked to {plain(rated_voltage_high, 'V')}, which peaks at {plain(peak, 'V')} at "
             f"most; the bulk capacitor is rated for {plain(bulk_capacitor_rating, 'V')}.")
+    if bulk_capacitor_rating < LOWEST_BULK:
+        return Outcome(CANNOT_TELL, f"{said} None across any mains has so low a rating: it lies "
+                                    "elsewhere, or its rating is misread.", numbers)
     perhaps_halves = isnan(voltage_doubler) and bulk_pieces >= 2
     if perhaps_halves and 0.5 * peak <= bulk_capacitor_rating < peak:
         return Outcome(CANNOT_TELL, f"{said} Whether several of them are the halves of a voltage "

@@ -6,9 +6,14 @@ cancel: more of them lower the flux of a given current and raise the inductance.
 import numpy as np
 
 from teardowns.engine.mathml import EQ, equation, frac, num, power, row, sym, word
-from teardowns.engine.physics.magnetic_core import saturation_power
+from teardowns.engine.physics.magnetic_core import saturation_power, ungapped_inductance_factor
 from teardowns.engine.physics.protection import INPUT_STAGE
 from teardowns.engine.rule import Worked, limit
+
+# Of the core's inductance factor without a gap. Gaps of flyback converters leave 0.05 to 0.3 of it
+# (cores of the standard sizes, from memory); from here on the core is another converter's, which
+# passes its power on at once, or the inductance or the turns are misread.
+STORES_LITTLE = 0.5
 
 
 @limit(
@@ -24,11 +29,13 @@ from teardowns.engine.rule import Worked, limit
            "0.30 T is the usual ceiling of a design: Infineon DN 2013-01.",
     validity="Flyback converters without a power-factor corrector, inductance measured on the "
              "assembled transformer with the other windings open, or the gap. Not for forward and "
-             "resonant half-bridge converters, whose core need not store what it passes on. Of a "
-             "converter that varies its frequency the highest counts. Steady state: a cold core "
-             "carries 20 to 30 % more flux for a short test.",
+             "resonant half-bridge converters, whose core need not store what it passes on: with "
+             "more than half of the inductance factor that it has without a gap, a core is not "
+             "taken for a flyback's. Of a converter that varies its frequency the highest counts. "
+             "Steady state: a cold core carries 20 to 30 % more flux for a short test.",
     silent="With an active power-factor corrector the transformer need not be a flyback's, and the "
-           "core sets no limit.",
+           "core sets no limit. A core with hardly a gap stores little: it is another converter's, "
+           "or inductance and turns are misread.",
     formula=equation(
         sym("P"), EQ, frac(sym("η"), num(INPUT_STAGE)),
         frac(row(power(sym("B", "sat"), 2), power(sym("A", "e"), 2), sym("f")),
@@ -57,4 +64,6 @@ def core_saturation(core_effective_area, inductance_factor, saturation_flux_dens
                     switching_frequency, efficiency, power_factor_corrector):
     drawn = saturation_power(saturation_flux_density, core_effective_area, inductance_factor,
                              switching_frequency)
-    return np.where(power_factor_corrector == 0, drawn * efficiency / INPUT_STAGE, np.nan)
+    stores = inductance_factor <= STORES_LITTLE * ungapped_inductance_factor(core_effective_area)
+    return np.where((power_factor_corrector == 0) & stores, drawn * efficiency / INPUT_STAGE,
+                    np.nan)

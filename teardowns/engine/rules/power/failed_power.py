@@ -16,7 +16,8 @@ from teardowns.engine.rule import failed
            "5 V port.",
     validity="At the mains voltage of the test and below, at the output voltage of the test and "
              "below.",
-    silent="The mains or output voltage of the test says nothing about the claim.",
+    silent="The mains or output voltage of the test says nothing about the claim, or it may be the "
+           "own limit of one of several outputs.",
     formula=equation(sym("P"), EQ, sym("P", "lost")),
     symbols={"failed_power": sym("P", "lost")},
     asks={"failed_power": ""},       # asked by the load that was held

@@ -15,7 +15,8 @@ from teardowns.engine.rule import Worked, failed
     source="Direct test: the largest current with at least 0.9 of the voltage without load.",
     validity="At the mains voltage of the test and below, at the output voltage of the test and "
              "below.",
-    silent="The mains or output voltage of the test says nothing about the claim.",
+    silent="The mains or output voltage of the test says nothing about the claim, or it may be the "
+           "own limit of one of several outputs.",
     formula=equation(sym("P"), EQ, sym("I", "max"), TIMES, sym("V")),
     symbols={"overcurrent_point": sym("I", "max"), "output_voltage": sym("V")},
     asks={"overcurrent_point": "At which current does the port give up its voltage?"},

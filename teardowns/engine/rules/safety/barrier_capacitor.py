@@ -55,10 +55,10 @@ FROM_MEMORY, TWO_SOURCES = CONFIDENCE.index("C"), CONFIDENCE.index("A")
         "is rated for the mains depends on the plate, which was not read.",
     ),
     optional=("safety_class", "marking", "bridges", "count", "in_series", "part_voltage",
-              "rated_voltage_high"),
+              "rated_voltage_high", "barrier_y2_pieces"),
 )
 def barrier_capacitor(role, state, marking, safety_class, bridges, count, in_series, part_voltage,
-                      plug, rated_voltage_high):
+                      plug, rated_voltage_high, barrier_y2_pieces):
     mains, barrier = rated_mains(rated_voltage_high, plug), barrier_of(role, bridges)
     y1, y2, old, y4 = (bears(safety_class, marks) | bears(marking, marks)
                        for marks in ({"Y1"}, {"Y2"}, {"Y3", "Y4"}, {"Y4"}))
@@ -66,6 +66,8 @@ def barrier_capacitor(role, state, marking, safety_class, bridges, count, in_ser
     two = (count >= 2) & (in_series == 1)
     # A piece alone in series is one of several that are entered apart.
     alone = (in_series == 0) | ((count == 1) & (in_series != 1))
+    # Beside another entry of the class it may well be its other half, for each has its own place.
+    alone &= ~((count == 1) & (barrier_y2_pieces >= 2))
     earth, to_150 = barrier == "PRI_PE", mains.high <= SINGLE_MAINS
     why = np.select(
         [unread, earth & (y1 | y2), earth & old, earth, y1, y2 & two, y2 & alone, y2,

@@ -3,11 +3,11 @@ import numpy as np
 
 from teardowns.engine.grading import CANNOT_TELL, grade_min, graded
 from teardowns.engine.mathml import TIMES, equation, num, op, sym
-from teardowns.engine.requirements.mains_parts import DOUBLING_MAINS, rated_mains
+from teardowns.engine.requirements.mains_parts import DOUBLING_MAINS, LOWEST_BULK, rated_mains
 from teardowns.engine.requirements.mains_parts import bulk_voltage as highest
 from teardowns.engine.rule import safety
 
-CORRECTOR, PERHAPS, ALWAYS = 1, 2, 3
+CORRECTOR, PERHAPS, ALWAYS, ELSEWHERE = 1, 2, 3, 4
 
 
 @safety(
@@ -30,6 +30,9 @@ CORRECTOR, PERHAPS, ALWAYS = 1, 2, 3
         "While a voltage doubler doubles, each of its halves bears the whole peak of the mains: "
         "the rating lies below that peak, but not below half of the highest, and the evidence does "
         "not decide at which mains it doubles.",
+        "No capacitor across any mains has so low a rating, nor would it outlive being plugged "
+        "in: it lies elsewhere, such as behind a mains transformer, or its rating is misread. The "
+        "evidence does not decide it.",
     ),
     asks={"voltage_doubler": "Do two bulk capacitors lie in series, as a voltage doubler?"},
     optional=("rated_voltage_high", "voltage_doubler", "power_factor_corrector", "bulk_pieces"),
@@ -46,10 +49,11 @@ def bulk_voltage(bulk_capacitor_rating, voltage_doubler, power_factor_corrector,
     high = np.where(doubled, np.maximum(switched, doubling), switched)
     grade = grade_min(bulk_capacitor_rating, 0.0, low, high)
     open_end = (grade == CANNOT_TELL) & (mains.low == mains.high)
-    why = np.select([corrected, open_end & perhaps, open_end & doubled],
-                    [CORRECTOR, PERHAPS, ALWAYS], 0)
+    elsewhere = bulk_capacitor_rating < LOWEST_BULK
+    why = np.select([corrected, elsewhere, open_end & perhaps, open_end & doubled],
+                    [CORRECTOR, ELSEWHERE, PERHAPS, ALWAYS], 0)
     return graded(
-        np.where(corrected, CANNOT_TELL, grade), value=bulk_capacitor_rating, u=0.0, low=low,
-        high=high, why=why, applies=~np.isnan(bulk_capacitor_rating),
+        np.where(corrected | elsewhere, CANNOT_TELL, grade), value=bulk_capacitor_rating, u=0.0,
+        low=low, high=high, why=why, applies=~np.isnan(bulk_capacitor_rating),
         assumed={"no_doubler": np.isnan(voltage_doubler) & ~perhaps, "perhaps_doubler": perhaps,
                  "no_corrector": np.isnan(power_factor_corrector), **mains.assumed})

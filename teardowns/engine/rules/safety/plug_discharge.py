@@ -22,7 +22,7 @@ from teardowns.engine.requirements.mains_parts import rated_mains
 from teardowns.engine.requirements.touch_current import ABOVE_RATED
 from teardowns.engine.rule import safety
 
-NOTHING, NOT_TRACED, ACTIVE, UNKNOWN, SMALL = 1, 2, 3, 4, 5
+NOTHING, NOT_TRACED, ACTIVE, UNKNOWN, SMALL, UNREAD = 1, 2, 3, 4, 5, 6
 ONE_SOURCE, FROM_MEMORY = CONFIDENCE.index("B"), CONFIDENCE.index("C")
 
 
@@ -48,6 +48,8 @@ ONE_SOURCE, FROM_MEMORY = CONFIDENCE.index("B"), CONFIDENCE.index("C")
         "Neither a resistor nor an active part was found that discharges the capacitor across the "
         "mains; of one of at most 0.1 µF the evidence does not decide whether the pins are "
         "harmless after two seconds.",
+        "A discharge resistor was found; its value, or how several are joined, is not known: the "
+        "evidence does not decide whether the pins are harmless after two seconds.",
     ),
     asks={"pin_voltage": "Which voltage do the pins hold two seconds after unplugging?"},
     optional=("pin_voltage", "pin_voltage_u", "x_capacitance", "x_capacitance_u",
@@ -81,8 +83,8 @@ def plug_discharge(pin_voltage, pin_voltage_u, x_capacitance, x_capacitance_u,
     large = x_capacitance > LEGACY_FROM
     why = np.select(
         [measured | computed, np.isnan(x_capacitance), discharge_circuit == 1,
-         none & large & (line_path_traced == 1), none & ~large],
-        [0, UNKNOWN, ACTIVE, NOTHING, SMALL], NOT_TRACED)
+         none & large & (line_path_traced == 1), none & ~large, found_discharge_resistor == 1],
+        [0, UNKNOWN, ACTIVE, NOTHING, SMALL, UNREAD], NOT_TRACED)
     shown = why == 0
     return graded(
         np.select([shown, why == NOTHING], [by_value, FALLS_SHORT], CANNOT_TELL),

@@ -11,9 +11,13 @@ from tests.engine.make import NAN
     (5.1, 0.1, NAN, CONSISTENT), (5.1, 0.4, NAN, INCONSISTENT), (5.1, 0.1, 1.7, INCONSISTENT),
     (5.1, 0.1, 1.9, CONSISTENT)])
 def test_a_single_output(idle, resistance, point, expected):
-    assert output_under_load((5.0,), (2.0,), idle, resistance, point).outcome == expected
+    assert output_under_load((5.0,), (2.0,), idle, resistance, point, 1).outcome == expected
 
 
 def test_what_says_nothing():
-    assert output_under_load((5.0,), (2.0,), NAN, 0.1, NAN) is None
-    assert output_under_load((5.0, 9.0), (2.0, 2.0), 5.1, 0.1, NAN) is None
+    assert output_under_load((5.0,), (2.0,), NAN, 0.1, NAN, 1) is None
+    assert output_under_load((5.0, 9.0), (2.0, 2.0), 5.1, 0.1, NAN, 1) is None
+
+
+def test_a_point_of_one_of_several_ports_is_not_held_against_what_all_give():
+    assert output_under_load((5.0,), (3.1,), NAN, NAN, 2.4, 2) is None

@@ -14,6 +14,11 @@ def test_the_bulk_capacitor_bears_the_marked_range(mains, rating, doubler, expec
     assert range_against_parts(mains, rating, doubler, NAN, 1.0).outcome == expected
 
 
+def test_a_rating_that_no_mains_capacitor_has_is_no_contradiction():
+    found = range_against_parts(230.0, 25.0, NAN, NAN, 1.0)
+    assert found.outcome == CANNOT_TELL and "misread" in found.sentence
+
+
 @pytest.mark.parametrize("mains, rating, corrector", [
     (NAN, 400.0, NAN), (240.0, NAN, NAN), (240.0, 250.0, 1.0)])
 def test_what_says_nothing(mains, rating, corrector):

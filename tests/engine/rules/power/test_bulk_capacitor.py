@@ -199,4 +199,4 @@ def test_a_half_wave_rectifier_is_doubted_for_a_bridge_may_be_miscounted():
     rows = [*WIDE, ("bulk_capacitance", 10e-6, 1e-7), ("minimum_bus_voltage", 70.0, 1.0),
             ("rectifier_full_wave", 0.0, 0.0)]
     within, beyond = (judge(rows, [watts(claim)]).judged.plausibility[0] for claim in (9.0, 40.0))
-    assert 0.01 < within < 0.2 and beyond < 1e-4
+    assert 0.01 < within < 0.2 and beyond < 5e-3

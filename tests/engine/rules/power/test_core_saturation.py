@@ -81,6 +81,25 @@ def test_above_65_watts_it_waits_for_the_corrector_to_be_looked_for():
     assert line(core_saturation, [*WIDE, *EF16], [watts(100.0)]) is None
 
 
+# A half-bridge or a forward converter of 60 W: 6 mH on 40 turns of 100 mm², 3750 nH. It stores
+# nothing of what it passes on; taken for a flyback's core it would carry 8 W at 40 kHz.
+BRIDGE = (*WIDE, ("core_effective_area", 100e-6, 3e-6), ("primary_inductance", 6e-3, 1e-4),
+          ("primary_turns", 40.0, 0.0), ("switching_frequency", 40e3, 1e3))
+
+
+def test_a_core_that_stores_nothing_sets_no_limit():
+    found = line(core_saturation, BRIDGE, [watts(60.0)])
+    assert not found["used"] and "another converter's" in found["why_not"]
+    assert judge(BRIDGE, [watts(60.0)]).judged.plausibility[0] == pytest.approx(0.5)
+
+
+def test_half_of_the_factor_without_a_gap_is_the_most_of_a_flyback():
+    # 100 mm²: 4π·10⁻⁷ · 1300 · 10 mm/8 = 2042 nH; half of it is 1021 nH.
+    wide = {"core_effective_area": 100e-6}
+    assert np.isfinite(output(**wide, inductance_factor=1020e-9))
+    assert np.isnan(output(**wide, inductance_factor=1022e-9))
+
+
 @pytest.mark.parametrize("unit, claim", [
     (HONEST_20, 20.0), ((*HONEST_20, KNOWN_65_KHZ), 20.0), (HONEST_65, 65.0),
     ((*HONEST_65, KNOWN_65_KHZ), 65.0), (HONEST_QR, 65.0),

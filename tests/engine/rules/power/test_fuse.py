@@ -64,8 +64,8 @@ def test_without_a_look_for_a_corrector_a_large_claim_is_not_judged_by_it():
 
 def test_a_fuse_far_too_small_speaks_against_the_claim():
     # 1.2 · 0.5 A · 100 V · 0.58 · 0.9 = 31 W.
-    assert moved(0.5, 90.0) < -30 or np.isnan(moved(0.5, 90.0))
-    assert moved(0.2, 60.0) < -30
+    assert moved(0.5, 90.0) < -15 or np.isnan(moved(0.5, 90.0))
+    assert moved(0.2, 60.0) < -15
 
 
 @pytest.mark.parametrize("rating", [1.0, 2.0, 3.15])

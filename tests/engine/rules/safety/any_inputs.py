@@ -35,7 +35,8 @@ NAMED = {"rated_voltage_high": (100.0, 300.0), "electric_strength_withstood": (5
          "distance_u": (0.0, 5e-4), "nominal": (1e-10, 1e-7),
          "touch_current": (1e-5, 1e-2)}
 COUNTS = {"pollution_degree": 3, "overvoltage_category": 4, "count": 3, "bulk_pieces": 3,
-          "layers_low": 5, "layers_high": 5, "tape_layers": 5, "position": 9}
+          "barrier_y2_pieces": 3, "layers_low": 5, "layers_high": 5, "tape_layers": 5,
+          "position": 9}
 
 
 def random_inputs(rule, rng, size):

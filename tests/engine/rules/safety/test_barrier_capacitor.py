@@ -29,6 +29,10 @@ PART = {"role": "barrier_capacitor", "state": "recorded", "count": 1.0, "rated_v
     ({"safety_class": "Y4", "bridges": "PRI_PE"}, "cannot tell"),
     # One piece that is said to lie in series is one of several that were entered apart.
     ({"safety_class": "Y2", "in_series": 1.0}, "cannot tell"),
+    ({"safety_class": "Y2", "barrier_y2_pieces": 2.0}, "cannot tell"),
+    ({"safety_class": "Y2", "barrier_y2_pieces": 1.0}, "falls short"),
+    ({"safety_class": "Y2", "count": 2.0, "in_series": 0.0, "barrier_y2_pieces": 2.0},
+     "falls short"),
     ({"safety_class": "Y2", "count": float("nan")}, "cannot tell"),
     ({"safety_class": "Y2", "count": float("nan"), "in_series": 0.0}, "falls short"),
     ({"safety_class": "Y1", "part_voltage": 125.0, "rated_voltage_high": float("nan")},

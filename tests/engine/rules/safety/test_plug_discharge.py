@@ -34,6 +34,12 @@ def test_without_a_resistor_only_a_traced_board_falls_short():
     assert grade_of("plug_discharge", **active, line_path_traced=1.0) == "cannot tell"
 
 
+def test_a_resistor_of_unknown_value_is_not_said_to_be_missing():
+    known = UNIT | {"x_capacitance": 0.33e-6, "found_discharge_resistor": 1.0}
+    found = asked("plug_discharge", **known)
+    assert grade_of("plug_discharge", **known) == "cannot tell" and found.why[0] == 6
+
+
 def test_a_small_capacitor_may_hold_more():
     # 47 nF, 0.03 s later… after 2 s with 100 MΩ: 373.4 · e^(−2/4.7) = 244 V, allowed 141 V at 47 nF
     # by interpolation between 41 nF (150 V) and 61 nF (125 V): 142.5 V, known from memory.

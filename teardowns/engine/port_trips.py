@@ -1,0 +1,53 @@
+"""Loads that were lost at one of several outputs, nobody noted at which.
+
+An output that lets go just above its own rating does what it prints, and says nothing of what all
+outputs give together. A test of the whole unit names no port either, so that the load itself has
+to tell the two apart.
+"""
+from dataclasses import replace
+
+import numpy as np
+
+from .claims import ClaimTable, largest_by_unit
+from .conditions import LOST, OVERCURRENT, SAME_VOLTAGE, Observations
+
+# Of what is printed for one output: where its own current limit lies; common practice, no source.
+# Less is a word against that output, more is more than one output should give.
+OWN_LIMIT = (0.95, 1.5)
+LESSER = 0.9            # of the unit's largest claim: so much less is no claim of the whole
+
+
+def without_port_trips(seen: Observations, claims: ClaimTable,
+                       several: np.ndarray) -> Observations:
+    """The observations without the trips that one output may have had by itself.
+
+    claims : sorted by row; several : (n,) bool, units with several ports
+    """
+    if not any(seen.tables[code].row.size for code in (LOST, OVERCURRENT)):
+        return seen
+    single, outlets = _single(claims, several)
+    whole = largest_by_unit(claims.row, claims.claimed_power, len(several))
+    kept = dict(seen.tables)
+    for code, printed in ((LOST, claims.claimed_power), (OVERCURRENT, claims.current)):
+        table, row, claim = seen.paired(code, claims.row)
+        share, out = table.value[row] / printed[claim], table.output_voltage[row]
+        own = (single[claim] & outlets[claims.row[claim]]
+               & (share >= OWN_LIMIT[0]) & (share <= OWN_LIMIT[1])
+               & (share * claims.claimed_power[claim] < whole[claims.row[claim]])
+               & ~(np.abs(out / claims.voltage[claim] - 1) > SAME_VOLTAGE))
+        trips = np.bincount(row[own], minlength=len(table.row)) > 0
+        if code == OVERCURRENT:         # a point of one port, by its meaning
+            trips |= several[table.row]
+        kept[code] = table.take(~(trips & (table.port < 0)))
+    return replace(seen, tables=kept)
+
+
+def _single(claims, several):
+    """(m,) claims of one output only; (n,) units that have several outputs, by port or print."""
+    power, n = claims.claimed_power, len(several)
+    whole = (claims.kind == "total") | claims.shared
+    single = (claims.kind == "output") & ~whole
+    total, output = (largest_by_unit(claims.row, np.where(of, power, np.nan), n)
+                     for of in (whole, single))
+    lesser = power < LESSER * largest_by_unit(claims.row, power, n)[claims.row]
+    return single & lesser, several | (output < LESSER * total)
