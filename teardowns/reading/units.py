@@ -79,6 +79,10 @@ SPELLINGS["m"]["cm"] = Scale(-2)
 for _hour_or_minute, _seconds in {"min": 60.0, "h": 3600.0}.items():
     SPELLINGS["s"][_hour_or_minute] = Scale(0, _seconds)
 
+# As plates and capacitors print it: what kind of voltage a field takes, its own name says.
+_KINDS_OF_VOLTAGE = ("V~", "V⎓", "VAC", "Vac", "V AC", "VDC", "Vdc", "V DC", "Vrms")
+SPELLINGS["V"].update(dict.fromkeys(_KINDS_OF_VOLTAGE, Scale(0)))
+
 # Units whose bare prefix is clear in a field that expects them ("4.7u" farad, "65k" hertz).
 BARE_PREFIX_UNITS = frozenset({"V", "A", "W", "F", "H", "Hz", "Ω"})
 

@@ -1,3 +1,5 @@
+import re
+
 import pytest
 
 from core.audit.models import Entry
@@ -147,6 +149,12 @@ def test_one_more_row_keeps_what_is_typed_and_shows_no_errors(bench):
     assert "is not a 32-bit word" not in page
     assert not Port.objects.exists()
     assert 'name="ports-1-label"' in text_of(bench("ports"))       # and after a reload
+
+
+def test_the_button_for_one_more_row_leads_to_that_row(bench):
+    place = re.search(r'value="ports" formaction="#(row-ports-\d+)"', text_of(bench("ports")))[1]
+    assert f'id="{place}"' not in text_of(bench("ports"))
+    assert f'id="{place}"' in text_of(bench("ports", add_row="ports"))
 
 
 def test_a_row_of_no_table_is_not_added(bench):

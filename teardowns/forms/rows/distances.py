@@ -11,7 +11,7 @@ from teardowns.forms.evidence_form import (
     yes_no_field,
     yes_no_text,
 )
-from teardowns.forms.quantity_field import QuantityField
+from teardowns.forms.quantity_field import QuantityField, typed_text
 from teardowns.forms.spread import (
     spread_field,
     spread_kind_field,
@@ -47,6 +47,7 @@ LENGTHS = {
 }
 SHAPED = tuple(dict.fromkeys(name for names in LENGTHS.values() for name in names))
 LARGEST = 0.2              # m; no barrier of a charger is longer
+UNUSUAL = 0.025            # m; ways that long are rare on its boards (common practice, no source)
 
 
 def _coordinate(label, **options):
@@ -110,6 +111,14 @@ class DistanceForm(EvidenceForm):
             "coated": yes_no_text(row.coated), "contaminated": yes_no_text(row.contaminated),
             "pollution_degree": str(row.pollution_degree or ""),
             "particle_loose": yes_no_text(None if loose is None else bool(loose))}
+
+    @property
+    def remark(self):
+        """What the page says of a stored way that looks like a slip of the unit."""
+        if self.row is None or self.row.value is None or self.row.value <= UNUSUAL:
+            return ""
+        return (f"{typed_text(self.row.value, 'm', 'mm')} is unusually long for such a way: check "
+                "the number and its unit. If it is right, leave it as it is.")
 
     def check(self, cleaned):
         self.stored = spread_values(self, cleaned)

@@ -1,5 +1,8 @@
+from types import SimpleNamespace
+
 import pytest
 
+from teardowns.forms.rows.distances import DistanceForm
 from tests.forms.sent import checked, messages
 
 pytestmark = pytest.mark.django_db
@@ -82,3 +85,10 @@ def test_what_was_looked_for_is_yes_no_or_not_looked(unit):
                   particle_loose="no").row_changes()
     assert change.values["coated"] is False and change.values["contaminated"] is None
     assert change.values["slot"] == pytest.approx({"particle": 0.0004, "particle_loose": 0.0})
+
+
+@pytest.mark.parametrize("metres, words", [
+    (0.052, "52 mm is unusually long"), (0.025, ""), (0.0064, ""), (None, "")])
+def test_a_way_that_looks_like_a_slip_of_the_unit_is_asked_about(metres, words):
+    stored = SimpleNamespace(row=SimpleNamespace(value=metres))
+    assert DistanceForm.remark.fget(stored).partition(" for such")[0] == words
