@@ -89,5 +89,8 @@ READING = (
         "have no bulk capacitance recorded", "has no distance across the barrier measured",
         "have no distance across the barrier measured")),
 )
+# Single words, which are texts where pages explain them.
+TRADE = ("plausibility", "90 % interval", "median", "deciban", "saturation", "ripple", "regulation",
+         "rms", "transient", "triple-insulated", "bobbin")
 COMPOSED = (READING + RECORDS + BENCH + REVIEWS + BOARDS + TOLD + SCENARIOS + JOINTS + FINDINGS
-            + SAFETY + CHECKS + ACCOUNTS)
+            + SAFETY + CHECKS + ACCOUNTS + TRADE)
