@@ -8,6 +8,7 @@ Words = NDArray[np.uint64]
 Flags = NDArray[np.bool_]
 WORD = 64
 ALL = ~np.uint64(0)
+FEW = 4                     # a set is small where four times its words are fewer than all of them
 
 
 def words_for(n: int) -> int:
@@ -35,9 +36,32 @@ def count(bits: Words) -> NDArray[np.int64]:
 
 def of_slots(slots: NDArray[np.int64], n: int) -> Words:
     """The set of these units among n."""
+    if FEW * WORD * len(slots) < n:        # each by itself, as its word is made
+        made = np.zeros(words_for(n), np.uint64)
+        put(made, slots)
+        return made
     flags = np.zeros(n, bool)
     flags[slots] = True
     return pack(flags)
+
+
+def count_both(sets: Words, words: Words, some: NDArray[np.int64]) -> NDArray[np.int64]:
+    """How many units each set (v, words) has that another one has as well.
+
+    Where that one lies in few words the others are not read, so that it takes no longer among a
+    million units than among a thousand. some : places of the words that hold any of it
+    """
+    if FEW * len(some) < len(words):
+        sets, words = sets[:, some], words[some]
+    return count(sets & words)
+
+
+def members(words: Words, some: NDArray[np.int64], n: int) -> NDArray[np.int64]:
+    """The units of a set among n, rising; some : as for counting"""
+    if FEW * len(some) >= len(words):
+        return np.flatnonzero(unpack(words, n))
+    at = np.flatnonzero(unpack(words[some], WORD * len(some)))
+    return some[at // WORD] * WORD + at % WORD
 
 
 def grown(bits: Words, n: int) -> Words:

@@ -47,7 +47,12 @@ class Among:
 
     @cached_property
     def slots(self) -> Slots:
-        return np.flatnonzero(self.flags)
+        return bits.members(self.words, self.some, self.n)
+
+    @cached_property
+    def some(self) -> NDArray[np.int64]:
+        """Places of the words that hold any."""
+        return np.flatnonzero(self.words)
 
     @cached_property
     def total(self) -> int:
@@ -108,7 +113,7 @@ class Few:
 
     def counts(self, among: Among, codes: Sequence[str]) -> dict[str, int]:
         """How many of these units have each code that any has, and each of `codes`."""
-        numbers = bits.count(self.sets & among.words).tolist()
+        numbers = bits.count_both(self.sets, among.words, among.some).tolist()
         found = {name: n for name, n in zip(self.names, numbers, strict=True)
                  if n or name in codes}
         return found | {code: 0 for code in codes if code not in found}
