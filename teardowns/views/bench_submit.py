@@ -7,6 +7,7 @@ from django.shortcuts import redirect, render
 from django.urls import reverse
 
 from core.once import once
+from core.sent_forms import taken_form, takes_sent_form
 from teardowns import access, licence
 from teardowns.forms.cautions import DEFERRAL
 from teardowns.forms.section_places import place_of
@@ -56,9 +57,12 @@ class Desk:
 
 
 @once
+@takes_sent_form
 def bench_submit(request, pk):
     unit = access.unit_of_own(request.user, pk)
     work = unit.work
+    if typed := taken_form(request):
+        _keep(unit, request.user, typed)
     if not work.is_open or unit.quarantined_at is not None:
         return _where_it_stands(request, unit, work)
     if request.method == "POST":
@@ -78,8 +82,7 @@ def _desk(request, unit, work):
 def _answer(request, unit, work):
     """Ticks and words are kept first, whatever becomes of the rest."""
     seen, keys = ticked(request.POST)
-    keep_typed(unit, request.user, FORM, {name: text for name, text in request.POST.items()
-                                          if name not in ("once", "act")})
+    _keep(unit, request.user, request.POST)
     try:
         check_photo_privacy(author=request.user, unit_pk=unit.pk, seen=seen, ticked=keys)
     except Http404:              # another window handed it in since the first look at it above
@@ -93,6 +96,11 @@ def _answer(request, unit, work):
         messages.success(request, SENT.format(unit.title))
         return _to_main(unit)
     return _page(request, desk, form)
+
+
+def _keep(unit, author, typed):
+    keep_typed(unit, author, FORM, {name: text for name, text in typed.items()
+                                    if name not in ("once", "act")})
 
 
 def _to_main(unit):

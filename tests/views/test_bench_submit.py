@@ -87,6 +87,14 @@ def test_a_photo_that_changed_since_is_asked_about_again(bench, photo, address):
     assert not PhotoPrivacyCheck.objects.exists()
 
 
+def test_what_was_written_when_the_session_had_ended_is_there_after_signing_in(
+        client, alice, unit, address):
+    client.post(address, sent(message="Look at the slot first."))
+    client.force_login(alice)
+    assert "Look at the slot first." in text_of(client.get(address))
+    assert not Submission.objects.exists()
+
+
 def test_what_is_missing_is_named_above(bench, photo, address):
     page = text_of(bench.post(address, sent(own_rights="", third_party="")))
     for name in ("Solder side: Look at this photo", "Terms: Tick this",
