@@ -39,9 +39,9 @@ def rows():
 
 def _row(title, origin, claimed, capability, risk, verdict, powers):
     hazards = ("electric shock", "fire") if risk else ()
-    return UnitRow(0, "#rows", title, origin, "2026-02-28", said(claimed), capability, "14.2 W",
-                   risk, hazards, said_picture(CHIPS.get(verdict, UNCLAIMED)),
-                   mark_safe(strip(*powers)))
+    return UnitRow(0, "#rows", title, origin, "2026-02-28", said(claimed), capability,
+                   "held 14.2 W, failed at 15.6 W (230 V)", risk, hazards,
+                   said_picture(CHIPS.get(verdict, UNCLAIMED)), mark_safe(strip(*powers)), "")
 
 
 def facets():
