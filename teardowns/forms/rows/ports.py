@@ -23,7 +23,7 @@ class PortForm(EvidenceForm):
     main = ("label", "connector", "wiring", "high_current_contacts", "advertised", "cc_current")
 
     label = text_field("Name, as printed or your own", 40)
-    connector = forms.ChoiceField(choices=[("", "as its name says"), *Connector.choices],
+    connector = forms.ChoiceField(choices=[("", "by its name"), *Connector.choices],
                                   required=False, label="Connector", initial="")
     wiring = forms.ChoiceField(choices=DataWiring, required=False, label="Data lines")
     high_current_contacts = forms.ChoiceField(
