@@ -157,6 +157,14 @@ def test_the_button_for_one_more_row_leads_to_that_row(bench):
     assert f'id="{place}"' in text_of(bench("ports", add_row="ports"))
 
 
+@pytest.mark.parametrize("page", ["outside", "photos", "recordings", "submit"])
+def test_by_keyboard_the_rail_is_skipped_in_one_step(client, alice, unit, page):
+    client.force_login(alice)
+    text = text_of(client.get(f"/bench/{unit.pk}/{page}/"))
+    skip, sheet = text.index('<a class="skip" href="#sheet">'), text.index(' id="sheet"')
+    assert text.index('class="rail"') < skip < text.index("<ol>", skip) < sheet
+
+
 def test_a_row_of_no_table_is_not_added(bench):
     assert bench("ports", add_row="nonsense").status_code == 200
 
