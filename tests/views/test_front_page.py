@@ -37,6 +37,11 @@ def test_it_leads_to_all_ways_to_find_a_unit(client):
     assert "1 unit," in page
 
 
+def test_who_opened_a_unit_finds_the_way_to_record_it(client):
+    assert f'<a href="{reverse("bench_list")}">Opened one yourself?</a>' in client.get(
+        "/").content.decode()
+
+
 def test_the_newest_unit_stands_first(client):
     for day, title in ((1, "The older one"), (2, "The newer one")):
         listed(title, day=day)
