@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
@@ -29,6 +29,7 @@ class Found:
     after: str                         # where the next page begins; "" on the last
     before: str                        # where the page before begins; "" on the first
     first: int = 1                     # which one of all the first of this page is
+    among: Among | None = field(default=None, compare=False, repr=False)      # all of them
 
 
 def find(index: Index, choices: Choices, *, sort: str, after: str = "", size: int = 25,
@@ -128,4 +129,4 @@ def _page(index, line, among, after, size, counts):
     later = line.place(shown[-1]) if len(ahead) > size else ""
     earlier = line.place(back[size]) if len(back) > size else START if len(back) else ""
     before = int(np.count_nonzero(among.flags[line.slots[:start]]))
-    return index.pks[line.slots[shown]].tolist(), counts, later, earlier, before + 1
+    return index.pks[line.slots[shown]].tolist(), counts, later, earlier, before + 1, among

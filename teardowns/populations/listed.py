@@ -14,7 +14,7 @@ COLUMNS = ("claimed_power", "capability", "capability_low", "capability_high", "
 @dataclass(frozen=True, slots=True)
 class ListedNumbers:
     """pks : (n,) int, ascending; table : (n, 8) float in SI units, a column each of COLUMNS, NaN
-    where unknown. `numbers["mass"]` is one column."""
+    where unknown; each lies in one piece, for it is read alone. `numbers["mass"]` is one column."""
 
     pks: np.ndarray
     table: np.ndarray
@@ -24,22 +24,28 @@ class ListedNumbers:
         """rows : pk and COLUMNS of each, None where unknown"""
         found = np.array(list(rows), float).reshape(-1, 1 + len(COLUMNS))
         found = found[np.argsort(found[:, 0])]
-        return cls(found[:, 0].astype(np.int64), found[:, 1:])
+        return cls(found[:, 0].astype(np.int64), np.asfortranarray(found[:, 1:]))
 
     def __getitem__(self, name: str) -> np.ndarray:
         return self.table[:, COLUMNS.index(name)]
 
-    def with_changes(self, gone: Iterable[int], rows: Iterable[Sequence[Any]]) -> ListedNumbers:
+    def with_changes(self, gone: Sequence[int], rows: Iterable[Sequence[Any]]) -> ListedNumbers:
         """The same without some units, and with these rows."""
         stay = ~self.among(gone)
         new = ListedNumbers.of_rows(rows)
         pks = np.concatenate([self.pks[stay], new.pks])
         order = np.argsort(pks, kind="stable")
-        return ListedNumbers(pks[order], np.concatenate([self.table[stay], new.table])[order])
+        table = np.concatenate([self.table[stay], new.table])[order]
+        return ListedNumbers(pks[order], np.asfortranarray(table))
 
-    def among(self, pks: Iterable[int]) -> np.ndarray:
+    def among(self, pks: Sequence[int] | np.ndarray) -> np.ndarray:
         """(n,) bool, which rows are of these units."""
-        return np.isin(self.pks, np.fromiter(pks, np.int64))
+        wanted = np.asarray(pks, np.int64)
+        flags = np.zeros(len(self.pks), bool)
+        if len(self.pks):
+            at = np.minimum(np.searchsorted(self.pks, wanted), len(self.pks) - 1)
+            flags[at[self.pks[at] == wanted]] = True
+        return flags
 
     def place(self, pk: int | None) -> int | None:
         """The row of a unit; None where it is not public."""

@@ -3,6 +3,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from hashlib import blake2b
 from typing import Any
 
 import numpy as np
@@ -17,6 +18,7 @@ from .population_spread import bulk_picture, bulk_spreads, margin_picture, margi
 from .population_units import Picture, left_out, named, unknown_of
 
 PAGE = 25                # rows of the table
+MOST_KEPT = 2            # choices: each some 30 MB of a million units
 Found = Any              # Relation or Spreads: with `rows` in the table's order, and `points`
 
 
@@ -84,13 +86,18 @@ def find_population(asked: Asked) -> Population:
 
 
 def _found(asked: Asked) -> tuple[Found, list[str]]:
-    """And who is left out. Of all units at once it is kept, as long as they are the same."""
-    if not asked.chosen.all():
-        return _sought(asked)
-    numbers, found = _of_all.get(asked.kind.code, (None, None))
+    """And who is left out. What was found last is kept as long as the units are the same: of all
+    units at once each kind, of a choice the last, whose table somebody may leaf through."""
+    kept, key = _of_all, (asked.kind.code, b"", None)
+    if not asked.chosen.all():         # a unit outside of the choice is drawn beside it
+        packed = np.packbits(asked.chosen).tobytes()
+        kept, key = _of_some, (asked.kind.code, blake2b(packed).digest(), asked.this)
+    numbers, found = kept.get(key, (None, None))
     if found is None or numbers is not asked.numbers:
         found = _sought(asked)
-        _of_all[asked.kind.code] = asked.numbers, found
+        while kept is _of_some and len(kept) >= MOST_KEPT:
+            kept.pop(next(iter(kept)), None)
+        kept[key] = asked.numbers, found
     return found
 
 
@@ -140,7 +147,10 @@ def _of_this(asked: Asked, count: int) -> str:
     return "This unit is marked in the picture and stands first in the table."
 
 
-_of_all: dict[str, tuple[ListedNumbers, tuple[Found, list[str]]]] = {}         # by kind, the newest
+# By kind, and by choice and marked unit: the newest.
+_Kept = dict[tuple[str, bytes, int | None], tuple[ListedNumbers, tuple[Found, list[str]]]]
+_of_all: _Kept = {}
+_of_some: _Kept = {}
 _FINDERS: dict[str, Callable[[Asked], Found]] = {
     "mass": lambda asked: mass_relation(asked.numbers, asked.chosen),
     "capability": lambda asked: claim_relation(asked.numbers, asked.chosen),

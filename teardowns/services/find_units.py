@@ -4,6 +4,9 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import dataclass
 
+import numpy as np
+from numpy.typing import NDArray
+
 from teardowns.browsing.finding import RANK, Choices, find
 from teardowns.browsing.index import Index
 
@@ -22,6 +25,11 @@ class Answer:
     found: Found
     index: Index                     # which stands for the state of the listing that was asked
     hits: Hits | None = None         # of the words, where there are any
+
+    @property
+    def pks(self) -> NDArray[np.int64]:
+        """Of all units that were found, in no order."""
+        return self.index.pks[self.found.among.slots] if self.found.among else np.empty(0, np.int64)
 
     @property
     def remarks(self) -> list[str]:

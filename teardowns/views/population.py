@@ -9,7 +9,7 @@ from teardowns.filters import list_query
 from teardowns.presenting import list_words
 from teardowns.presenting.population_kinds import KINDS
 from teardowns.presenting.population_sheet import Asked, find_population, population_sheet
-from teardowns.services.find_units import ALL, find_units
+from teardowns.services.find_units import find_units
 from teardowns.services.listed_numbers import listed_numbers, titles
 from teardowns.views.narrowing import conditions, facets, wrong_choices
 from teardowns.writing.render import visible
@@ -25,9 +25,9 @@ def population(request):
     kind = KINDS.get(request.GET.get("of", ""), next(iter(KINDS.values())))
     unit, page = (whole_number(request.GET.get(name, ""), 15) for name in ("unit", "page"))
     numbers = listed_numbers()
-    answer = find_units(query.text, query.choices, size=ALL if query.conditions else 1)
+    answer = find_units(query.text, query.choices, size=1)
     found = answer.found
-    asked = Asked(kind, numbers, _chosen(numbers, found), numbers.place(unit), page or 1)
+    asked = Asked(kind, numbers, _chosen(numbers, answer), numbers.place(unit), page or 1)
     drawn = find_population(asked)
     sheet = population_sheet(drawn, titles(drawn.pks))
     kept = {"of": kind.code} | ({"unit": unit} if asked.this is not None else {})
@@ -56,11 +56,11 @@ def _not_understood(asked, unit):
         yield NO_NUMBER.format(visible(number)[:SHOWN])
 
 
-def _chosen(numbers, found):
+def _chosen(numbers, answer):
     """Where all are, none was asked for by its number."""
-    if found.total == len(numbers.pks):
+    if answer.found.total == len(numbers.pks):
         return np.ones(len(numbers.pks), bool)
-    return numbers.among(found.pks)
+    return numbers.among(answer.pks)
 
 
 def _address(first, query):

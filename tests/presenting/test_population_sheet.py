@@ -73,6 +73,15 @@ def test_what_is_kept_of_all_units_is_forgotten_when_they_change():
     assert sheet("mass", before, chosen=np.arange(30) < 5).count == "5 units drawn"
 
 
+def test_so_is_what_is_kept_of_a_choice_and_another_marked_unit_is_another_picture():
+    before, after = weighed(30), weighed(20)
+    some = [sheet("mass", found, chosen=np.arange(len(found.pks)) < 5 + n).count
+            for n in range(3) for found in (before, after, before)]
+    assert some == [f"{number} units drawn" for number in (5, 5, 5, 6, 6, 6, 7, 7, 7)]
+    marked = [sheet("mass", before, this=row, chosen=np.arange(30) < 5) for row in (1, 2, 1)]
+    assert [one.lines[0].pk for one in marked] == [int(before.pks[row]) for row in (1, 2, 1)]
+
+
 def test_points_are_spoken_of_where_there_are_any():
     alike = numbers(mass=np.linspace(0.05, 0.06, 400), measured_power=[10.0] * 400)
     assert sheet("mass", weighed()).says[-1].startswith("Each point leads to its unit")
