@@ -211,7 +211,7 @@ class EvidenceForm(forms.Form):
     def conflict_message(self):
         before = [
             f"{field.label}: {field.field.prepare_value(self.initial.get(field.name)) or 'empty'}"
-            for field in self if field.name in self.changed_data
+            for field in self if field.name in self.changed_data and not field.is_hidden
         ]
         return ("This entry was changed elsewhere since you opened the page. Saved now: "
                 f"{'; '.join(before)}. What you typed is kept below: save again to replace it.")

@@ -59,7 +59,9 @@ class NumberField(_WithDecimals, forms.FloatField):
 
 
 class AmountField(_WithDecimals, forms.DecimalField):
-    pass
+    """A sum of money; its currency is a field of its own, and may stand behind it here as well."""
+
+    units = ("€", "£", "$", "¥", "EUR", "GBP", "USD", "CHF")
 
 
 class WholeField(_Typed, forms.IntegerField):

@@ -24,6 +24,7 @@ LABELS = {
     "notes": "Remarks",
     "photographed_sides": "Sides of the board looked at",
 }
+SIGNS = {"€": "EUR", "£": "GBP"}       # $ and ¥ are signs of several currencies
 SIDES = [(0, "none"), (1, "one side"), (2, "both sides")]
 
 
@@ -36,7 +37,9 @@ class UnitForm(forms.ModelForm):
         fields = list(LABELS)
         labels, help_texts = LABELS, HELP
         field_classes = {"price": AmountField, "listing_reach": WholeField}
-        error_messages = {"price": {"invalid": "Write the price as a number, for example 12.99."},
+        error_messages = {"title": {"required": "The unit needs a title: write maker, model and "
+                                                "power as printed."},
+                          "price": {"invalid": "Write the price as a number, for example 12.99."},
                           "listing_reach": NUMBER_ERRORS}
         widgets = {"obtained_on": forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d"),
                    "notes": forms.Textarea(attrs={"rows": 6}),
@@ -85,7 +88,8 @@ class UnitForm(forms.ModelForm):
         return price
 
     def clean_currency(self):
-        code = self.cleaned_data["currency"].upper()
+        typed = self.cleaned_data["currency"].upper()
+        code = SIGNS.get(typed, typed)
         if code and not (len(code) == 3 and code.isascii() and code.isalpha()):
             raise ValidationError("Write the three-letter code, for example EUR.")
         return code

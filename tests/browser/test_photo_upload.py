@@ -21,4 +21,5 @@ def test_logs_are_sent_in_blocks_too_and_called_logs(page, alices_sheet):
     expect(page.get_by_text("1 log saved, 1 not.")).to_be_visible(timeout=20_000)
     assert page.evaluate("window.kept").endswith(f"/recordings/{Recording.objects.get().key}/")
     expect(page.get_by_role("link", name="Show the log")).to_be_visible()
+    expect(page.get_by_text("No log has been sent yet.")).to_be_hidden()
     assert page.complaints == []

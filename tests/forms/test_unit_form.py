@@ -17,12 +17,19 @@ def test_what_is_typed_becomes_the_unit_s_change(unit):
 
 
 @pytest.mark.parametrize("typed, remedy", [
-    ({"title": " "}, "required"), ({"price": "7.90"}, "needs its currency"),
-    ({"price": "-1", "currency": "EUR"}, "not negative"), ({"currency": "€"}, "three-letter"),
+    ({"title": " "}, "write maker, model and power"), ({"price": "7.90"}, "needs its currency"),
+    ({"price": "-1", "currency": "EUR"}, "not negative"), ({"currency": "$"}, "three-letter"),
     ({"obtained_on": "2999-01-01"}, "has not come yet"), ({"listing_reach": "many"}, "number"),
 ])
 def test_what_is_wrong_is_named_with_its_remedy(unit, typed, remedy):
     assert remedy in messages(origin(unit, **typed))
+
+
+@pytest.mark.parametrize("price, currency, stored", [
+    ("12,99 €", "€", ("12.99", "EUR")), ("7.5 GBP", "£", ("7.5", "GBP"))])
+def test_a_price_may_carry_its_sign(unit, price, currency, stored):
+    values = origin(unit, price=price, currency=currency).unit_change().values
+    assert (str(values["price"]), values["currency"]) == stored
 
 
 def test_the_stored_unit_is_not_touched_by_checking(unit):

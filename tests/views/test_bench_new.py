@@ -31,7 +31,7 @@ def test_a_double_click_opens_one_sheet(client, alice):
 def test_without_a_title_it_asks_for_one_and_keeps_the_rest(client, alice):
     client.force_login(alice)
     page = client.post(URL, typed(**{"unit-title": " ", "unit-kind": "desktop"})).content.decode()
-    assert "This field is required." in page
+    assert "write maker, model and power as printed" in page
     assert '<option value="desktop" selected>' in page
     assert not Unit.objects.exists()
 

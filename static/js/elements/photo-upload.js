@@ -152,6 +152,8 @@ export class PhotoUploadElement extends HTMLElement {
   #succeed(row, address) {
     this.#saved += 1;
     row.finish(say("Saved"), address);
+    const nothing = document.querySelector("[aria-labelledby=kept-h] .empty");
+    if (nothing) nothing.hidden = true;         // “nothing was sent yet” is no longer so
     this.dispatchEvent(new CustomEvent("file-kept", { bubbles: true, detail: { address } }));
   }
 

@@ -47,3 +47,11 @@ def test_a_stored_claim_sent_back_unchanged_stays_untouched(unit, plate, alice):
                          start=6, end=14, voltage_low=100.0, voltage_high=240.0, how="read_off",
                          author=alice)
     assert checked(unit, "printed", {}).row_changes() == []
+
+
+def test_a_conflict_shows_words_of_the_page_and_no_hidden_place(unit, plate, alice):
+    Claim.objects.create(unit=unit, key="claim-1", kind="mark", text="CE", printed_text=plate,
+                         mark="ce", start=22, end=24, author=alice, version=2)
+    said = messages(claim(unit, version="1", kind="mark", mark="ce", text="CE 0123", start="22",
+                          end="29"))
+    assert "Saved now: As printed: CE" in said and "End" not in said
