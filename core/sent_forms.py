@@ -25,7 +25,7 @@ OLD_PAGE = ("This page was open since before you signed in, so nothing is saved 
 
 def takes_sent_form(view: Callable[..., HttpResponse]) -> Callable[..., HttpResponse]:
     """Decorate a view that calls `taken_form` when it draws its page."""
-    view.takes_sent_form = True
+    vars(view)["takes_sent_form"] = True        # a decorator around it carries it on
     return view
 
 

@@ -98,6 +98,8 @@ def test_a_mark_that_is_wrong_keeps_what_was_typed_and_says_what_helps(act, chan
     typed = MARK | changed
     page = act("mark", **typed)
     assert remedy in page
+    above = page[page.index('<p class="errors"'):].split("</p>")[0]
+    assert f">{next(iter(changed)).capitalize()}: " in above and remedy in above
     assert is_kept(page, *filter(None, (typed["points"], typed["label"])))
     assert not Annotation.objects.exists()
 
