@@ -51,8 +51,8 @@ def public_addresses():
     lines = [line for line in rich.assessments.latest().payload["lines"] if line["used"]]
     claim = rich.claims.filter(kind__in=["output", "total"]).first()
     return [
-        "/", "/units/", "/units/?q=nothing-like-this", "/data/", "/method/", "/styleguide/",
-        "/sign-in/",
+        "/", "/units/", "/units/?q=nothing-like-this", "/makers/?q=brethuldox", "/data/",
+        "/method/", "/styleguide/", "/sign-in/",
         *(unit.get_absolute_url() for unit in (rich, poor, odd)),
         f"/units/{rich.pk}/working/{lines[0]['id']}/low/",
         f"/units/{rich.pk}/claims/{claim.key}/",

@@ -68,3 +68,13 @@ def test_a_reader_takes_a_record_along(page, live_server, unit, queued):
     assert drawn > 100
     assert f"{live_server.url}/units/{unit.pk}/versions/1/" in page.get_by_role(
         "region", name="In words").inner_text()
+
+
+def test_a_citation_is_copied_by_the_keyboard_and_said_to_be(page, live_server, unit):
+    page.context.grant_permissions(["clipboard-read", "clipboard-write"])
+    visit(page, live_server, f"/units/{unit.pk}/cite/")
+    part = page.locator("copy-text").first
+    part.get_by_role("button").press("Enter")
+    expect(part.get_by_role("status")).to_have_text("Copied.")
+    copied = page.evaluate("navigator.clipboard.readText()")
+    assert f"{live_server.url}/units/{unit.pk}/versions/1/" in copied
