@@ -18,8 +18,8 @@ class Command(BaseCommand):
         return self.check_all() if check else self.rebuild()
 
     def rebuild(self):
-        if missing(connection):
-            install(connection)
+        if lacking := missing(connection):
+            install(connection, lacking)
         for done, count in rebuild_words():
             self.stdout.write(f"{done} of {count} numbers looked at.")
         tidy(connection)
