@@ -32,7 +32,7 @@ def takes_sent_form(view: Callable[..., HttpResponse]) -> Callable[..., HttpResp
 def kept_until_sign_in(request: HttpRequest) -> HttpResponse:
     """The way to the sign-in page and back, for whoever asks for what takes an account."""
     if _is_to_keep(request) and _kept(request, SIGN_IN):
-        request.session.set_expiry(KEPT_FOR)        # signing in sets it anew
+        request.session.set_expiry(KEPT_FOR)
     return redirect_to_login(request.get_full_path())
 
 
@@ -57,6 +57,7 @@ def taken_form(request: HttpRequest) -> dict[str, str]:
     if request.session.get(SENT, {}).get("path") != request.path:
         return {}
     kept = request.session.pop(SENT)
+    request.session.set_expiry(None)        # from here on as of any other session
     return kept["fields"] if clock.now().timestamp() - kept["at"] < KEPT_FOR else {}
 
 

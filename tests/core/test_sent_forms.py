@@ -1,5 +1,6 @@
 """What is sent when nobody is signed in, or by a page older than the session, is not lost."""
 import pytest
+from django.conf import settings
 from django.test import Client
 
 from core import clock
@@ -20,9 +21,11 @@ def test_what_was_sent_without_a_session_waits_behind_the_sign_in(client, alice,
     answer = client.post(address, sent(unit, "outside", {MASS: "72,3"}), follow=True)
     assert answer.redirect_chain[0][0] == f"/sign-in/?next={address}"
     assert SIGN_IN in answer.content.decode()
+    assert client.session.get_expiry_age() == KEPT_FOR              # a stranger's is short
     client.force_login(alice)
     page = client.get(address).content.decode()
     assert 'value="72,3"' in page and "kept but not saved yet" in page
+    assert client.session.get_expiry_age() == settings.SESSION_COOKIE_AGE
     assert not unit.measurements.exists()
 
 

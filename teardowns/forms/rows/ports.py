@@ -13,8 +13,8 @@ CONTACTS = [("", "not looked"), ("yes", "full set"), ("no", "reduced set")]
 WITHOUT_CC = {Connector.USB_A, Connector.MICRO_B, Connector.BARREL, Connector.TERMINAL}
 # What a printed name leaves no doubt about: “USB-C1”, “Type C”, “micro USB”.
 NAMES = ((re.compile(r"micro", re.IGNORECASE), Connector.MICRO_B),
-         (re.compile(r"(?:usb|type)[\s_-]*c", re.IGNORECASE), Connector.USB_C),
-         (re.compile(r"(?:usb|type)[\s_-]*a", re.IGNORECASE), Connector.USB_A))
+         (re.compile(r"(?:usb|type)[\s_-]*c(?![a-z])", re.IGNORECASE), Connector.USB_C),
+         (re.compile(r"(?:usb|type)[\s_-]*a(?![a-z])", re.IGNORECASE), Connector.USB_A))
 _WORD = re.compile(r"(?:0x)?([0-9A-Fa-f]{8})")
 
 
@@ -100,5 +100,6 @@ class PortForm(EvidenceForm):
 
 
 def connector_named(label):
-    """The connector that a port's name says, or "" where it says none."""
-    return next((connector.value for name, connector in NAMES if name.search(label)), "")
+    """The connector that a port's name says, or "" where it says none or more than one."""
+    named = [connector.value for name, connector in NAMES if name.search(label)]
+    return named[0] if len(named) == 1 else ""

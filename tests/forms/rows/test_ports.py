@@ -59,6 +59,7 @@ def test_a_current_that_cc_cannot_advertise_is_named(unit, typed, remedy):
 @pytest.mark.parametrize("label, connector", [
     ("USB-C", "usb_c"), ("USB C1", "usb_c"), ("Type-C", "usb_c"), ("usb-a", "usb_a"),
     ("Type A 2", "usb_a"), ("Micro USB", "micro_b"), ("C1", ""), ("OUT", ""), ("", ""),
+    ("USB charging", ""), ("USB Auto", ""), ("USB-A and USB-C", ""),
 ])
 def test_a_name_that_leaves_no_doubt_says_the_connector(label, connector):
     assert connector_named(label) == connector
