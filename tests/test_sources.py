@@ -14,8 +14,9 @@ SPEAK_SQL = {
     "teardowns/search_engines/__init__.py",
     "teardowns/search_engines/postgresql.py", "teardowns/search_engines/sqlite.py",
     "teardowns/services/index_likeness.py", "teardowns/services/keep_assessments.py",
-    "teardowns/services/listing_clock.py", "teardowns/services/page_state.py",
-    "teardowns/services/reassess_publications.py", "teardowns/services/search_suggestions.py"}
+    "teardowns/services/listing_clock.py", "teardowns/services/near_names.py",
+    "teardowns/services/page_state.py", "teardowns/services/reassess_publications.py",
+    "teardowns/services/search_suggestions.py"}
 # One reads formulas of the method page, which are ours; the other refuses declarations.
 READ_XML = {"teardowns/presenting/formula.py", "teardowns/imaging/web_annotation.py"}
 ASK_OTHERS = {"core/doctor/mail.py", "core/overload.py",          # each a socket of this machine
