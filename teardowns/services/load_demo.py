@@ -29,8 +29,10 @@ from teardowns.models import (
 
 from .assess_units import assess_units
 from .import_unit import import_unit
+from .list_units import list_units
 from .move_work import move
 from .publish_unit import keep_version
+from .reassess_publications import reassess_publications
 
 FIXTURES = Path(settings.BASE_DIR) / "fixtures" / "units"
 ACCOUNTS = {
@@ -63,6 +65,9 @@ def load_demo() -> DemoReport:
     known = assessments.count()
     imported = _import_missing(documents, units, accounts)
     assess_units(units)
+    # Of a demo that a former version filled: under the rules of today, and in today's list.
+    reassess_publications(units.values_list("publication", flat=True))
+    list_units(units.values_list("pk", flat=True))
     assessed = assessments.count() - known
     _confirm_one(units, accounts)
     drafts = units.filter(status=Status.DRAFT).count()

@@ -7,7 +7,14 @@ from django.test import override_settings
 
 from core.accounts.models import Role, User
 from teardowns.exchange.document import read_document, write_document
-from teardowns.models import Assessment, Measurement, Status, Unit
+from teardowns.models import (
+    Assessment,
+    ListedUnit,
+    Measurement,
+    Publication,
+    Status,
+    Unit,
+)
 from teardowns.services.load_demo import ACCOUNTS, FIXTURES, DemoError, load_demo
 
 pytestmark = pytest.mark.django_db
@@ -65,6 +72,16 @@ def test_a_second_run_changes_nothing_but_the_passwords(first_run):
     assert again.published == first_run.published
     assert set(Assessment.objects.values_list("pk", flat=True)) == assessments
     assert not set(again.passwords.values()) & set(first_run.passwords.values())
+
+
+def test_a_demo_that_a_former_version_filled_comes_in_step(first_run):
+    standing = Publication.objects.current().values("unit", "standing__rulebook")
+    before = [*standing.order_by("unit")]
+    Assessment.objects.update(rulebook="4+former")
+    ListedUnit.objects.update(picture="of-a-former-version")
+    load_demo()
+    assert [*standing.order_by("unit")] == before
+    assert not ListedUnit.objects.exclude(picture="").exists()
 
 
 def test_changed_evidence_is_assessed_again(first_run):
