@@ -17,6 +17,7 @@ import sys
 import threading
 import time
 from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 
 from tests.drills.one_host import Findings, needs_root, site
@@ -96,7 +97,9 @@ def write(port, author, ledger, enough) -> None:
     acts, weights = zip(*WRITES, strict=True)
     while not enough.is_set():
         act, = random.choices(acts, weights)
-        act(port, author, ledger, time.monotonic() + GIVE_UP)
+        begun = act(port, author, ledger, time.monotonic() + GIVE_UP)
+        if begun:                       # files go to the newest sheet: one of them takes only some
+            author = replace(author, unit=begun)
 
 
 def told(site, ledger, findings) -> None:

@@ -101,17 +101,20 @@ def send(port: int, author: Author, path: str, body: bytes, kind: str, ledger: L
         time.sleep(0.1)
 
 
-def begin_sheet(port, author, ledger, until) -> None:
+def begin_sheet(port, author, ledger, until) -> int | None:
+    """Its number, where it is known to be there."""
     title = f"Drill {uuid.uuid4()}"
     with ledger.lock:
         ledger.titles.add(title)
     body = json.dumps({"title": title, "kind": "plug_in"}).encode()
     status, said = send(port, author, "/api/v1/bench", body, "application/json", ledger, until)
+    begun = json.loads(said)["unit"] if status == 201 else None
     with ledger.lock:
-        if status == 201:
-            ledger.sheets[json.loads(said)["unit"]] = title
+        if begun:
+            ledger.sheets[begun] = title
         elif status:
             ledger.refused.append(f"{status} {said[:200]!r}")
+    return begun
 
 
 def send_photo(port, author, ledger, until, size=(240, 180)) -> None:
