@@ -15,6 +15,7 @@ from core import clock
 from core.buckets import HOUR, network_of, take
 
 SENT = "sent_form"                  # session key
+WRITER = "writer"                   # field
 MOST_KEPT = 60_000                  # characters of one form; the longest section has a third
 KEPT_FOR = 86_400                   # s; a form of the day before belongs to nobody's work any more
 PER_NETWORK = (120, HOUR)           # forms kept: each may be a session of a stranger
@@ -59,6 +60,17 @@ def taken_form(request: HttpRequest) -> dict[str, str]:
     kept = request.session.pop(SENT)
     request.session.set_expiry(None)        # from here on as of any other session
     return kept["fields"] if clock.now().timestamp() - kept["at"] < KEPT_FOR else {}
+
+
+def taken_words(request: HttpRequest) -> dict[str, str]:
+    """The same where nothing but the form says whose it is: to nobody but who wrote it.
+
+    Their page has a field WRITER with the number of their account.
+    """
+    if not request.user.is_authenticated:
+        return {}                           # it waits for whoever signs in
+    fields = taken_form(request)
+    return fields if fields.get(WRITER) == str(request.user.pk) else {}
 
 
 def _is_to_keep(request):

@@ -8,6 +8,7 @@ from django.urls import reverse
 from django.utils.http import urlencode
 
 from core.buckets import HOUR
+from core.sent_forms import taken_words
 from core.whole_number import whole_number
 from teardowns import access
 from teardowns.forms.discussion_forms import CommentForm
@@ -32,7 +33,8 @@ NOT_HERE = "Nobody writes here now: the record is not public, or your role decid
 
 def discussion_page(request, thing, heading, names=None, about=""):
     """names : by ref, of a unit's evidence; about : the ref that the page is narrowed to"""
-    form = CommentForm(request.POST if request.method == "POST" else None)
+    form = CommentForm(request.POST) if request.method == "POST" else CommentForm(
+        initial=taken_words(request))
     if form.is_valid():
         comment = _write(request, form, thing, about)
         if comment is not None:

@@ -4,6 +4,7 @@ from django.urls import reverse
 
 from core.buckets import limited
 from core.once import once
+from core.sent_forms import takes_sent_form
 from teardowns import access
 from teardowns.presenting.discussion_thread import evidence_refs
 
@@ -12,6 +13,7 @@ from .discussion_page import ACCOUNT, NETWORK, discussion_page
 
 @limited("comments", account=ACCOUNT, network=NETWORK)
 @once
+@takes_sent_form
 def unit_discussion(request, pk):
     unit = access.unit_to_see(request.user, pk)
     names = evidence_refs(unit)

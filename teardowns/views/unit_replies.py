@@ -4,6 +4,7 @@ from django.shortcuts import redirect, render
 
 from core.buckets import DAY, limited
 from core.once import once
+from core.sent_forms import taken_words, takes_sent_form
 from core.stale import Stale, both_texts
 from teardowns import access
 from teardowns.forms.discussion_forms import ReplyForm, ReplyVersionForm
@@ -41,12 +42,14 @@ def _own(replies, versions):
 
 @limited("replies", account=ACCOUNT, network=NETWORK)
 @once
+@takes_sent_form
 def reply_new(request, pk):
     unit = access.public_unit(pk)
     names = evidence_refs(unit)
     about = request.GET.get("about", "")
     about = about if about in names else ""
-    form = ReplyForm(request.POST if request.method == "POST" else None)
+    form = ReplyForm(request.POST) if request.method == "POST" else ReplyForm(
+        initial=taken_words(request))
     if form.is_valid():
         try:
             receive_reply(author=request.user, unit_pk=pk, about=about, **form.cleaned_data)

@@ -5,7 +5,8 @@ from django.test import Client
 
 from core import clock
 from core.sent_forms import KEPT_FOR, MOST_KEPT, OLD_PAGE, SENT, SIGN_IN
-from teardowns.models import UnsavedSection
+from teardowns.models import Comment, UnsavedSection
+from tests.corrections import public_unit
 from tests.forms.sent import sent
 
 pytestmark = pytest.mark.django_db
@@ -42,6 +43,22 @@ def test_nobody_else_who_signs_in_there_gets_to_see_it(client, bob, unit, addres
     client.force_login(bob)
     assert client.get(address).status_code == 404
     assert not UnsavedSection.objects.exists()
+
+
+@pytest.mark.parametrize("page", ["discussion", "replies/new"])
+def test_words_come_back_to_who_wrote_them_and_to_nobody_else(client, alice, bob, page):
+    path = f"/units/{public_unit(alice).pk}/{page}/"
+    client.force_login(bob)
+    assert f'name="writer" value="{bob.pk}"' in client.get(path).content.decode()
+    client.logout()
+    for person, is_there in ((alice, False), (bob, True)):
+        answer = client.post(path, {"text": "The core is an EE16.", "writer": str(bob.pk)})
+        assert answer.status_code == 302
+        client.get(path)                                  # before the sign-in nobody has it
+        client.force_login(person)
+        assert ("The core is an EE16." in client.get(path).content.decode()) is is_there
+        client.logout()
+    assert not Comment.objects.exists()
 
 
 @pytest.mark.parametrize(("age", "is_there"), [(KEPT_FOR - 60, True), (KEPT_FOR + 60, False)])
