@@ -55,8 +55,10 @@ def _loads(document, confirmed_only) -> list[Row]:
     rows = [row for row in rows if row["how"] == "measured" and counts(row, confirmed_only)]
     if sum(is_recorded(port) for port in document["ports"]) < 2:
         return rows
-    whole = [row for row in rows if not row.get("port")]
-    if rows and not whole:
+    # Of several ports an over-current point is that of one, and a load that was lost may be: it
+    # takes one that all held together to tell.
+    whole = [row for row in rows if not row.get("port") and row["quantity"] != OVERCURRENT]
+    if rows and not any(row["quantity"] == HELD for row in whole):
         raise NoBounds("single ports of several were tested, not the unit")
     return whole
 

@@ -5,7 +5,7 @@ import pytest
 
 from teardowns.exchange.load_bounds import NoBounds, load_bounds
 from tests.exchange.small import small
-from tests.exchange.test_measured_capability import held, lost
+from tests.exchange.test_measured_capability import PORTS, held, lost
 
 
 def bounds(*rows, **lists):
@@ -30,6 +30,16 @@ def test_ballast_takes_nothing_from_a_load_test():
 
 def test_a_load_lost_in_other_conditions_is_no_bound_of_the_one_held():
     assert isnan(bounds(held(10.0), lost(8.0, mains_voltage=115.0)).lost)
+
+
+def test_of_several_ports_what_one_of_them_may_have_lost_alone_is_no_bound_of_the_unit():
+    trip = lost(13.0)
+    point = {"quantity": "overcurrent_point", "value": 2.4, "output_voltage": 5.0}
+    for rows in ([trip], [point], [held(12.0, port="c1")]):
+        with pytest.raises(NoBounds, match="single ports"):
+            bounds(*rows, ports=PORTS)
+    whole = bounds(held(40.0), lost(44.0), point, ports=PORTS)
+    assert (whole.held, whole.lost) == (40.0, 44.0)
 
 
 @pytest.mark.parametrize("rows, words", [
