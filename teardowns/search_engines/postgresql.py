@@ -37,6 +37,8 @@ LOCK = 7_031_415
 ALL_KNOWN = ""              # this row says that all words are known; until then none is looked up
 WORDS = (
     f'CREATE TABLE IF NOT EXISTS {known_words.TABLE} (word text COLLATE "C" PRIMARY KEY)',
+    # The owner's rights for this one table: a temporary one of the same name never comes before it.
+    "SELECT set_config('search_path', quote_ident(current_schema()) || ', pg_temp', true)",
     f"""CREATE OR REPLACE FUNCTION searchtext_learn() RETURNS trigger LANGUAGE plpgsql
         SECURITY DEFINER SET search_path FROM CURRENT AS $$
         BEGIN

@@ -50,6 +50,19 @@ def test_what_it_may(accounts, sql):
     assert not refused(f"{accounts}web", sql)
 
 
+def test_what_is_written_with_the_owners_rights_goes_into_no_table_of_its_own(accounts):
+    """Such a table could have a trigger, which would then act as the owner."""
+    with connection.cursor() as cursor:
+        cursor.execute(f"""SET LOCAL ROLE {accounts}web;
+            CREATE TEMP TABLE search_words (word text PRIMARY KEY);
+            GRANT ALL ON search_words TO PUBLIC;
+            INSERT INTO teardowns_searchtext (id, title, body, tokens, run_together)
+                VALUES (4, '', '', 'urhub', '')""")
+        cursor.execute("SELECT (SELECT count(*) FROM pg_temp.search_words),"
+                       " EXISTS (SELECT FROM public.search_words WHERE word = 'urhub')")
+        assert cursor.fetchone() == (0, True)
+
+
 def test_the_backups_account_reads_all_and_writes_nothing(accounts):
     assert not refused(f"{accounts}backup", "SELECT count(*) FROM audit_entry, teardowns_unit")
     assert refused(f"{accounts}backup", "UPDATE audit_head SET sequence = 0")
