@@ -15,7 +15,8 @@ from teardowns.exchange.rules import broken_rules
 from teardowns.exchange.schema import FORM, problems, unit_schema
 from teardowns.exchange.shape import brief, full
 
-__all__ = ["FORM", "DocumentError", "counts", "is_sellers_word", "read_document", "write_document"]
+__all__ = ["FORM", "DocumentError", "counts", "is_sellers_word", "read_document", "witnesses",
+           "write_document"]
 
 
 def read_document(source: str | bytes | Mapping[str, Any]) -> dict[str, Any]:
@@ -55,3 +56,8 @@ def counts(row: Mapping[str, Any], confirmed_only: bool = False) -> bool:
     if confirmed_only:
         return row["review_state"] in ("confirmed", "remeasured")
     return row["review_state"] != "disputed"
+
+
+def witnesses(row: Mapping[str, Any], confirmed_only: bool = False) -> bool:
+    """Whether a row that takes part says what somebody saw of the unit, not what it is sold for."""
+    return counts(row, confirmed_only) and not is_sellers_word(row)

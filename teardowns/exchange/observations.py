@@ -11,7 +11,7 @@ from typing import Any
 
 from teardowns.engine.conditions import PER_PORT
 from teardowns.engine.quantities import QUANTITIES
-from teardowns.exchange.document import counts, is_sellers_word
+from teardowns.exchange.document import counts, is_sellers_word, witnesses
 from teardowns.exchange.observing.claims import of_claims
 from teardowns.exchange.observing.components import of_components
 from teardowns.exchange.observing.cores import of_cores
@@ -34,17 +34,17 @@ __all__ = ["Observation", "is_recorded", "observations", "ports_of"]
 
 def observations(document: Mapping[str, Any], confirmed_only: bool = False) -> list[Observation]:
     """All observations of a full document, in an order that depends on nothing but it."""
-    def speaking(name):
-        return [row for row in document[name] if counts(row, confirmed_only)]
+    def speaking(name, takes_part=counts):
+        return [row for row in document[name] if takes_part(row, confirmed_only)]
 
     several = len(ports_of(document)) > 1
     components = document["components"] if several else _of_the_unit(document["components"])
     measured = list(_measured(speaking("measurements")))
     read = [
         *of_claims(speaking("claims"), document["printed_texts"]),
-        *of_ports(speaking("ports")),
+        *of_ports(speaking("ports", witnesses)),
         *_not_of_one_port(of_components(components, document["parts"], confirmed_only)),
-        *of_cores(speaking("components")),
+        *of_cores(speaking("components", witnesses)),
         *of_stack(document["stack"], confirmed_only),
     ]
     found = [_photographed(document["unit"]), *measured, *_not_measured(read, measured)]

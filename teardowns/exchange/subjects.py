@@ -6,7 +6,7 @@ from typing import Any
 
 from teardowns.engine.requirements.safety_capacitors import classes_in
 from teardowns.engine.subjects import Subjects, SubjectTable
-from teardowns.exchange.document import counts, is_sellers_word
+from teardowns.exchange.document import counts, witnesses
 from teardowns.exchange.observing.barrier import is_across, most_across
 from teardowns.reading.plug import plug_kind
 
@@ -37,8 +37,7 @@ def subject_tables(documents: Sequence[Document], refs: dict[str, int],
     tables = {}
     for on, (name, noun, read) in readers.items():
         found = [(index, row) for index, document in enumerate(documents)
-                 for row in document[name]
-                 if counts(row, confirmed_only) and not is_sellers_word(row)]
+                 for row in document[name] if witnesses(row, confirmed_only)]
         tables[on] = SubjectTable.of(
             on, [(index, read(row)) for index, row in found],
             [_label(on, row) for _, row in found],
@@ -96,8 +95,7 @@ def _flags(row, *names):
 
 
 def _unit(document: Document, confirmed_only: bool) -> dict[str, Any]:
-    parts = [row for row in document["components"]
-             if counts(row, confirmed_only) and not is_sellers_word(row)]
+    parts = [row for row in document["components"] if witnesses(row, confirmed_only)]
     claims = [row for row in document["claims"]
               if counts(row, confirmed_only) and row["state"] == "recorded"]
     return {

@@ -35,6 +35,29 @@ def test_what_the_seller_says_is_no_test(quantity, count):
     assert len(values(quantity, measurements=rows)) == count
 
 
+BULK = {"role": "bulk_capacitor", "nominal": 1e-5, "rated_voltage": 200.0}
+
+
+@pytest.mark.parametrize("code", ["bulk_capacitance_marked", "bulk_capacitor_rating"])
+def test_a_part_that_only_the_seller_names_is_not_observed(code):
+    assert len(values(code, components=[BULK])) == 1
+    assert values(code, components=[BULK | {"how": "claimed_by_seller"}]) == []
+
+
+def test_beside_one_that_only_the_seller_names_a_sum_stays_unknown():
+    told = BULK | {"how": "claimed_by_seller"}
+    assert values("bulk_capacitance_marked", components=[BULK, told]) == []
+
+
+def test_what_a_seller_says_of_a_winding_and_of_a_port_is_not_observed():
+    layer = {"position": 1, "kind": "winding", "winding": "primary", "turns": 90.0}
+    port = {"label": "USB-C", "connector": "usb_c", "advertised": ["0A01912C"]}
+    for how, count in (("measured", 1), ("claimed_by_seller", 0)):
+        lists = {"stack": [layer | {"how": how}], "ports": [port | {"how": how}]}
+        assert len(values("primary_turns", **lists)) == count
+        assert len(values("advertised_power", **lists)) == count
+
+
 @pytest.mark.parametrize("state", ["not_looked", "not_found", "not_readable"])
 def test_a_quantity_that_was_not_recorded_is_not_zero(state):
     assert values("mass_total", measurements=[{"quantity": "mass_total", "state": state}]) == []

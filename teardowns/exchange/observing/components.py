@@ -1,8 +1,8 @@
 """The parts on the board: what their markings, ratings and library entries say of the unit.
 
-A sum needs all its parts: one that is disputed, unread or without its number leaves it unknown, for
-a sum with a part missing would be too small and accuse the unit of what nobody saw. A rating that
-the row leaves blank is looked up in the library entry that it cites.
+A sum needs all its parts: one that is disputed, unread, told by the seller alone or without its
+number leaves it unknown, for a sum with a part missing would be too small and accuse the unit of
+what nobody saw. A rating that the row leaves blank is looked up in the library entry that it cites.
 """
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from teardowns.engine.evidence import assumed_uncertainty
 from teardowns.engine.quantities import QUANTITIES
-from teardowns.exchange.document import counts
+from teardowns.exchange.document import witnesses
 from teardowns.exchange.observing.limits import (
     integrated_switch,
     library,
@@ -39,7 +39,7 @@ DRY = ("polymer", "solid", "ceramic", "mlcc", "tantalum")    # words beside a pa
 def of_components(components: Sequence[Row], parts: Sequence[Row],
                   confirmed_only: bool) -> Iterator[Observation]:
     limits = limits_by_marking(parts)
-    speaking = [row for row in components if counts(row, confirmed_only)]
+    speaking = [row for row in components if witnesses(row, confirmed_only)]
     for row in speaking:
         yield from _presence(row)
         yield from _rated_voltage(row, limits)
@@ -83,7 +83,7 @@ def _full_wave(rows):
 
 
 def _speaks(row, confirmed_only):
-    return is_recorded(row) and counts(row, confirmed_only)
+    return is_recorded(row) and witnesses(row, confirmed_only)
 
 
 def _by_port(components, role, confirmed_only):

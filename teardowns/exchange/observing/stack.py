@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from math import sqrt
 
 from teardowns.engine.evidence import assumed_uncertainty
-from teardowns.exchange.document import counts
+from teardowns.exchange.document import witnesses
 from teardowns.exchange.observing.observation import (
     Observation,
     Row,
@@ -25,7 +25,7 @@ def of_stack(stack: Sequence[Row], confirmed_only: bool) -> Iterator[Observation
     """Each winding over all layers that carry it; one that is unread leaves the sum unknown."""
     for winding in TURNS:
         rows = may_be_there(row for row in stack if row["winding"] == winding)
-        if rows and all(is_recorded(row) and counts(row, confirmed_only) for row in rows):
+        if rows and all(is_recorded(row) and witnesses(row, confirmed_only) for row in rows):
             groups = _in_series(sorted(rows, key=lambda row: row["position"]))
             yield from _turns(TURNS[winding], groups)
             yield from _wire(winding, groups)
