@@ -16,7 +16,7 @@ from core.buckets import HOUR, network_of, take
 
 SENT = "sent_form"                  # session key
 WRITER = "writer"                   # field
-MOST_KEPT = 60_000                  # characters of one form; the longest section has a third
+MOST_KEPT = 120_000                 # characters of one form with its names, of a hundred rows too
 KEPT_FOR = 86_400                   # s; a form of the day before belongs to nobody's work any more
 PER_NETWORK = (120, HOUR)           # forms kept: each may be a session of a stranger
 SIGN_IN = "You were signed out. What you sent is kept: sign in, look through it and save it."
@@ -90,7 +90,7 @@ def _kept(request, text):
     """Whether it is; then the next page says so."""
     fields = request.POST.dict()
     fields.pop("csrfmiddlewaretoken", None)
-    if sum(map(len, fields.values())) > MOST_KEPT:
+    if sum(map(len, (*fields, *fields.values()))) > MOST_KEPT:
         return False
     if take("sent_forms", network_of(request), *PER_NETWORK):
         return False

@@ -102,8 +102,10 @@ def test_what_a_script_sends_in_the_background_stays_in_its_page(client, unit, a
     assert SENT not in client.session
 
 
-def test_a_form_beyond_measure_is_not_kept(client, unit, address):
-    client.post(address, {MASS: "7" * (MOST_KEPT + 1)})
+@pytest.mark.parametrize("fields", [{MASS: "7" * (MOST_KEPT + 1)}, {"x" * (MOST_KEPT + 1): ""}],
+                         ids=["value", "name"])
+def test_a_form_beyond_measure_is_not_kept(client, unit, address, fields):
+    client.post(address, fields)
     assert SENT not in client.session
 
 
