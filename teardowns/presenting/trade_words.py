@@ -121,7 +121,7 @@ def words_in(text: str) -> list[TradeWord]:
 @lru_cache
 def _patterns(language: str | None) -> list[tuple[TradeWord, list[str], re.Pattern[str]]]:
     """Each word with its letters, which are looked for first as that takes a fraction of the time,
-    and as it begins in a text; a short one to its end, for it begins others."""
+    and as it begins in a text; a short one or a number (II) to its end, for it begins others."""
     found = []
     for word in WORDS:
         names = (word.name, *word.other)
@@ -132,7 +132,8 @@ def _patterns(language: str | None) -> list[tuple[TradeWord, list[str], re.Patte
 
 def _begun(name: str) -> str:
     letters = re.escape(said(name))
-    return rf"\b{letters}\b" if len(name) < SHORT else rf"\b{letters}"
+    is_whole = len(name) < SHORT or letters[-1].isupper()
+    return rf"\b{letters}\b" if is_whole else rf"\b{letters}"
 
 
 def words_named(names: Iterable[str]) -> list[TradeWord]:

@@ -15,6 +15,7 @@ def names(text):
     ("in other terms", []), ("Y10 and Y1", ["Y capacitor"]),
     ("90\u202f% interval", ["90 % interval"]),
     ("reinforced insulation", ["reinforced"]), ("a charger", []),
+    ("Class II", ["class II"]), ("a class III device", []),
 ])
 def test_a_word_is_found_as_it_begins_and_a_short_one_as_a_whole(text, found):
     assert names(text) == found
