@@ -25,8 +25,9 @@ from .numbers import (
 from .suspicion import suspect_rows
 
 RULES = (
-    ("supported", "p at least 0.9, not by habits of the trade alone, and below the unit’s "
-     "highest voltage only with a test that was passed"),
+    ("supported", "p at least 0.9, of a claimed power by itself too, and not by habits of the "
+     "trade alone; below the unit’s highest voltage only with a test that was passed, for a power "
+     "with a load that was held"),
     ("possible", "p from 0.5 to 0.9, or above it without what “supported” asks for"),
     ("doubtful", "p from 0.1 to 0.5, or below it by habits of the trade alone"),
     ("implausible", "p below 0.1, and not by habits of the trade alone"),

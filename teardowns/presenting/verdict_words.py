@@ -20,8 +20,9 @@ def _explained(word, meaning, threshold):
 
 VERDICT_WORDS = (
     _explained("supported", "The evidence supports the claim.",
-               "Plausibility at least 0.9, not by habits of the trade alone, and for a claim "
-               "below the unit’s highest voltage only with a test that was passed."),
+               "Plausibility at least 0.9, of a claimed power by itself too, and not by habits of "
+               "the trade alone; for a claim below the unit’s highest voltage only with a test "
+               "that was passed, for a power with a load that was held."),
     _explained("possible",
                "More speaks for the claim than against it, yet not enough to rely on.",
                "Plausibility at least 0.5, and not supported."),

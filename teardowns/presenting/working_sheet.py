@@ -122,11 +122,16 @@ def interval_text(result: dict) -> str:
 
 
 def _other_ends(report, trace, end, claim, links) -> list[tuple[str, str]]:
-    """Address and mains of the other end; a line about voltage is the same at both."""
+    """Address and mains of the other end; a line about voltage is the same at both.
+
+    A line that speaks at one end of the range alone has no sheet at the other.
+    """
+    ends = next((line["ends"] for line in report["lines"] if line["id"] == trace["id"]), {})
     if trace["id"].startswith("voltage/"):
         return []
     return [(links.working(trace["id"], other, claim), mains_text(report, other))
-            for other in mains_ends(report) if other != end]
+            for other in mains_ends(report) if other != end
+            and (ends.get(other) or not ends.get(end))]
 
 
 def _input(entry: dict, cited: dict[str, Cited], links: Links) -> Input:

@@ -56,6 +56,16 @@ def test_the_other_mains_end_is_one_step_away(client, unit):
     assert reverse("unit_working", args=[unit.pk, "power/bulk_capacitor", "high"]) in page
 
 
+def test_no_step_leads_to_an_end_where_the_line_says_nothing(client, alice):
+    # A table for universal input says nothing at 240 V.
+    line = "power/controller_power_wide"
+    unit = opened(alice, measurements=[
+        {"key": "table", "quantity": "controller_power_wide", "value": 25.0}])
+    shown = sheet(client, unit, line)
+    assert shown.status_code == 200 and sheet(client, unit, line, "high").status_code == 404
+    assert reverse("unit_working", args=[unit.pk, line, "high"]) not in shown.content.decode()
+
+
 def test_a_check_shows_what_it_says_of_each_claim(client, unit):
     words = text_of(sheet(client, unit, "checks/plate_input_balance"))
     assert "“5V⎓3A”" in words and "“20V⎓2.25A”" in words
