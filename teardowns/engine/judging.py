@@ -82,7 +82,7 @@ class Examined:
 def examine(frame: Frame, claims: ClaimTable, seen: Observations, rules: Rulebook,
             several: np.ndarray) -> Examined:
     """frame : (n,) units; claims : sorted by row, rows 0 to n − 1; several : (n,) bool, ports"""
-    seen = without_port_trips(seen, claims, several)
+    seen, less_was_lost = without_port_trips(seen, claims, several)
     cases = make_cases(claims, frame, seen, rules.power, several)
     columns = frame.take(cases.unit)
     frames = tuple(frame_at(columns, cases, seen, end == "high") for end in ENDS)
@@ -92,11 +92,11 @@ def examine(frame: Frame, claims: ClaimTable, seen: Observations, rules: Ruleboo
     low = LogEvidence(grid, drawn[0], cases.unit)
     power = (low, LogEvidence(grid, drawn[1], cases.unit, beside=low))
     voltage = voltage_evidence(claims, frame, seen, rules.voltage, several)
-    judged = _judge(claims, cases, grid, power, voltage, rules)
+    judged = _judge(claims, cases, grid, power, voltage, rules, less_was_lost)
     return Examined(judged, cases, grid, frames, power, voltage)
 
 
-def _judge(claims, cases, grid, power, voltage, rules):
+def _judge(claims, cases, grid, power, voltage, rules, less_was_lost):
     likelihood = [density(evidence.total) for evidence in power]
     hypotheses = hypothesis_weights(grid, cases.of_claim, claims.claimed_power)
     has_power = ~np.isnan(claims.claimed_power)
@@ -118,7 +118,7 @@ def _judge(claims, cases, grid, power, voltage, rules):
     lesser = claims.voltage < (1 - SAME_VOLTAGE) * cases.highest[cases.of_claim]
     of_power = np.array([rule.on == "power" for rule in rules.lines], dtype=bool)
     words = verdict_words(p_low, p_high, total, weights, kinds, conflict[:, 0] >= 0, lesser,
-                          plausibility(low), of_power)
+                          plausibility(low), of_power, less_was_lost)
     return Judged(p_low, p_high, plausibility(low), plausibility(volts), total, weights,
                   words, conflict, _capability(cases, grid, power, likelihood))
 

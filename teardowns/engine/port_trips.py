@@ -9,7 +9,7 @@ from dataclasses import replace
 import numpy as np
 
 from .claims import ClaimTable, largest_by_unit
-from .conditions import LOST, OVERCURRENT, SAME_VOLTAGE, Observations
+from .conditions import HELD, LOST, OVERCURRENT, SAME_VOLTAGE, Observations
 
 # Of what is printed for one output: where its own current limit lies; common practice, no source.
 # Less is a word against that output, more is more than one output should give.
@@ -18,28 +18,36 @@ LESSER = 0.9            # of the unit's largest claim: so much less is no claim 
 
 
 def without_port_trips(seen: Observations, claims: ClaimTable,
-                       several: np.ndarray) -> Observations:
-    """The observations without the trips that one output may have had by itself.
+                       several: np.ndarray) -> tuple[Observations, np.ndarray]:
+    """The observations without the trips that one output may have had by itself; (m,) bool, claims
+    of more than such a trip, of which the unit held no more: it may as well have been theirs.
 
     claims : sorted by row; several : (n,) bool, units with several ports
     """
+    less_was_lost = np.zeros(len(claims.row), bool)
     if not any(seen.tables[code].row.size for code in (LOST, OVERCURRENT)):
-        return seen
+        return seen, less_was_lost
+    held = np.zeros(len(several))
+    np.maximum.at(held, seen.tables[HELD].row, seen.tables[HELD].value)
     single, outlets = _single(claims, several)
     whole = largest_by_unit(claims.row, claims.claimed_power, len(several))
     kept = dict(seen.tables)
     for code, printed in ((LOST, claims.claimed_power), (OVERCURRENT, claims.current)):
         table, row, claim = seen.paired(code, claims.row)
         share, out = table.value[row] / printed[claim], table.output_voltage[row]
+        alike = ~(np.abs(out / claims.voltage[claim] - 1) > SAME_VOLTAGE)
         own = (single[claim] & outlets[claims.row[claim]]
                & (share >= OWN_LIMIT[0]) & (share <= OWN_LIMIT[1])
-               & (share * claims.claimed_power[claim] < whole[claims.row[claim]])
-               & ~(np.abs(out / claims.voltage[claim] - 1) > SAME_VOLTAGE))
+               & (share * claims.claimed_power[claim] < whole[claims.row[claim]]) & alike)
         trips = np.bincount(row[own], minlength=len(table.row)) > 0
         if code == OVERCURRENT:         # a point of one port, by its meaning
             trips |= several[table.row]
-        kept[code] = table.take(~(trips & (table.port < 0)))
-    return replace(seen, tables=kept)
+        left_out = trips & (table.port < 0)
+        watts = table.value if code == LOST else table.value * table.output_voltage
+        above = ~(watts[row] <= held[claims.row[claim]])
+        less_was_lost[claim[left_out[row] & (share < OWN_LIMIT[0]) & alike & above]] = True
+        kept[code] = table.take(~left_out)
+    return replace(seen, tables=kept), less_was_lost
 
 
 def _single(claims, several):

@@ -40,7 +40,7 @@ def decibans(odds):
 
 
 def verdict_words(low, high, total, weights, kinds, conflict, lesser=False, power=np.nan,
-                  of_power=None):
+                  of_power=None, less_was_lost=False):
     """(m,) index into WORDS.
 
     low, high : (m,) float, plausibility at the two mains ends
@@ -49,6 +49,7 @@ def verdict_words(low, high, total, weights, kinds, conflict, lesser=False, powe
     lesser : (m,) bool, a claim at a lower voltage than the unit's highest
     power : (m,) float, plausibility of the power alone at the low end; NaN: none is stated
     of_power : (lines,) bool, lines about the power, not the voltage; None: all are
+    less_was_lost : (m,) bool, less than is claimed was lost, perhaps at another output
     """
     of_power = np.ones(len(kinds), bool) if of_power is None else of_power
     watts = ~np.isnan(power)
@@ -70,6 +71,7 @@ def verdict_words(low, high, total, weights, kinds, conflict, lesser=False, powe
     # and where half of the watts was drawn, the voltage says nothing of the other half.
     loaded = (np.abs(np.nan_to_num(weights)[:, (kinds != PRACTICE) & of_power]) >= WEAK).any(axis=1)
     word = np.where(watts & (~loaded | (power < 0.9)) & (word == SUPPORTED), POSSIBLE, word)
+    word = np.where(less_was_lost & (word == SUPPORTED), POSSIBLE, word)
     quiet = (np.abs(np.nan_to_num(weights)) < WEAK).all(axis=1) & (np.abs(total) < WEAK)
     word = np.where(quiet, NO_EVIDENCE, word)
     return np.where(conflict, CONTRADICTION, word)

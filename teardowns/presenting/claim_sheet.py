@@ -27,7 +27,7 @@ from .suspicion import suspect_rows
 RULES = (
     ("supported", "p at least 0.9, of a claimed power by itself too, and not by habits of the "
      "trade alone; below the unit’s highest voltage only with a test that was passed, for a power "
-     "with a load that was held"),
+     "with a load that was held; not where less was lost at an output that nobody named"),
     ("possible", "p from 0.5 to 0.9, or above it without what “supported” asks for"),
     ("doubtful", "p from 0.1 to 0.5, or below it by habits of the trade alone"),
     ("implausible", "p below 0.1, and not by habits of the trade alone"),

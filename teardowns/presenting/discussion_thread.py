@@ -9,7 +9,7 @@ from typing import Any
 from django.db.models import Exists, OuterRef, Q
 from django.utils.safestring import SafeString, mark_safe
 
-from teardowns.models import Comment, CommentState, Publication, Unit
+from teardowns.models import Comment, CommentState, Publication, Source, Unit
 from teardowns.writing import render
 
 from .evidence_called import evidence_called
@@ -62,7 +62,7 @@ def evidence_refs(unit: Unit) -> dict[str, str]:
     if unit.publication_id is None or not unit.is_public:
         return evidence_called(unit)
     document = Publication.objects.values_list("document", flat=True).get(pk=unit.publication_id)
-    printed = {f"printedtext/{row['key']}": f"printed on the {row['source']}"
+    printed = {f"printedtext/{row['key']}": f"printed text: {Source(row['source']).label}"
                for row in document["printed_texts"]}
     return {ref: row.name for ref, row in cited_rows(document).items()} | printed
 

@@ -22,7 +22,8 @@ VERDICT_WORDS = (
     _explained("supported", "The evidence supports the claim.",
                "Plausibility at least 0.9, of a claimed power by itself too, and not by habits of "
                "the trade alone; for a claim below the unit’s highest voltage only with a test "
-               "that was passed, for a power with a load that was held."),
+               "that was passed, for a power with a load that was held. Not where less was lost "
+               "at an output that nobody named."),
     _explained("possible",
                "More speaks for the claim than against it, yet not enough to rely on.",
                "Plausibility at least 0.5, and not supported."),

@@ -12,7 +12,7 @@ from django.utils.safestring import mark_safe
 from teardowns.presenting.trade_words import words_in, words_named
 
 register = template.Library()
-NOT_SAID = re.compile(r"<[^>]*>|&shy;")
+NOT_SAID = re.compile(r"<[^>]*>")
 PART = "teardowns/_trade_words.html"
 
 

@@ -42,6 +42,7 @@ from tests.handing_in import sent as sent_form  # noqa: E402
 from tests.handing_in import with_plate  # noqa: E402
 
 COUNT, THREADS = 200, 20
+CAPTION = 250               # letters of one photo; it takes 300
 READING = 0.2           # s at most until somebody who was told of a conflict tries again
 ASKS, CAPACITY = 100, 20
 BUSY: list[object] = []
@@ -101,15 +102,19 @@ def at_once(pool, act, items):
 
 
 def edits(pool, author, count):
-    """One photo's caption, to which each adds a letter of their own after what they have seen."""
+    """A photo's caption, to which each adds a letter of their own after what they have seen; as
+    many photos as have room for the letters."""
     unit = Unit.objects.create(contributor=author, title="Drill")
-    photo = Photo.objects.create(unit=unit, author=author, key="case", sha256="0" * 64)
-    PhotoDerivative.objects.create(photo=photo, path="drill", width=1, height=1)
+    photos = [Photo.objects.create(unit=unit, author=author, key=f"case-{n}", sha256=f"{n:064x}")
+              for n in range(-(-count // CAPTION))]
+    for photo in photos:
+        PhotoDerivative.objects.create(photo=photo, path=photo.key, width=1, height=1)
 
     letters = [chr(0x4E00 + number) for number in range(count)]
 
     def edit(letter):
         told = 0
+        photo = photos[(ord(letter) - 0x4E00) // CAPTION]
         while True:
             seen = Photo.objects.get(pk=photo.pk)
             try:
@@ -122,7 +127,7 @@ def edits(pool, author, count):
                 return told
 
     told = sum(at_once(pool, edit, letters))
-    kept = Photo.objects.get(pk=photo.pk).caption
+    kept = "".join(Photo.objects.filter(unit=unit).values_list("caption", flat=True))
     entries = Entry.objects.filter(action="photo_described").count()
     print(f"edits: {count - len(set(kept))} lost, {len(kept) - len(set(kept))} doubled, "
           f"{entries} audit entries; told of a conflict and tried again: {told}")

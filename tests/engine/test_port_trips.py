@@ -38,6 +38,16 @@ def test_an_overcurrent_point_of_no_named_port_says_nothing_of_all_together(port
     assert words[-1] == "no evidence"
 
 
+@pytest.mark.parametrize("held, word", [(12.0, "possible"), (14.9, "supported")])
+def test_what_may_have_been_lost_by_a_larger_output_leaves_it_possible_at_most(held, word):
+    # 14 W are 1.17 times the 12 W of one output and 0.93 of the 15 W of the other.
+    claims = (EACH, (5.0, 3.0, NAN, "usb_c"), (5.0, 5.4, NAN, "usb_c", "total"))
+    rows = [*WIDE, ("sustained_power", held, 0.01, 100.0, 5.0),
+            ("failed_power", 14.0, 0.14, 230.0, 5.0)]
+    judged = judge(rows, list(claims), ports=[("A", "usb_a"), ("C", "usb_c")]).judged
+    assert WORDS[judged.verdict[1]] == word and judged.plausibility[1] > 0.9
+
+
 def test_a_named_port_answers_for_itself():
     claims = ((*EACH, "output", 0), ALL)
     assert verdicts(6.0, claims, port=0)[1][0] < 0.01

@@ -21,6 +21,13 @@ from teardowns.searching.wanted import AllOf, AnyOf, Token
 pytestmark = pytest.mark.django_db
 
 
+@pytest.fixture(autouse=True)
+def no_words():
+    """Tests that end their transactions leave words behind, which are forgotten later."""
+    with connection.cursor() as cursor:
+        cursor.execute(f"DELETE FROM {known_words.TABLE} WHERE word <> ''")
+
+
 def put(key, tokens, run_together=""):
     SearchText.objects.create(id=key, title="", tokens=tokens, run_together=run_together)
 
