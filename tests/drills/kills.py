@@ -61,18 +61,16 @@ def storm(site, authors, kills, findings) -> None:
                for author in authors]
     for writer in writers:
         writer.start()
-    for number in range(kills):
-        time.sleep(random.uniform(*ALIVE))
-        site.kill("web")
-        begun = time.monotonic()
-        site.start_web()
-        answers_again(site)
-        recoveries.append(time.monotonic() - begun)
-        if number % 50 == 49:
-            print(f"    {number + 1} kills, {len(ledger)} answered", file=sys.stderr, flush=True)
-    enough.set()
-    for writer in writers:
-        writer.join()
+    try:
+        for number in range(kills):
+            recoveries.append(killed(site))
+            if number % 50 == 49:
+                print(f"    {number + 1} kills, {len(ledger)} answered", file=sys.stderr,
+                      flush=True)
+    finally:
+        enough.set()
+        for writer in writers:
+            writer.join()
     median = statistics.median(recoveries)
     findings.say("kills", kills)
     findings.say("answered writes", len(ledger), "some", len(ledger) > 0)
@@ -81,6 +79,16 @@ def storm(site, authors, kills, findings) -> None:
                  f"{median:.2f}, {max(recoveries):.2f}", f"{MOST_RECOVERY} median",
                  median <= MOST_RECOVERY)
     told(site, ledger, findings)
+
+
+def killed(site) -> float:
+    """After a moment; s until it answers again."""
+    time.sleep(random.uniform(*ALIVE))
+    site.kill("web")
+    begun = time.monotonic()
+    site.start_web()
+    answers_again(site)
+    return time.monotonic() - begun
 
 
 def answers_again(site) -> None:
