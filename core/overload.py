@@ -21,7 +21,9 @@ from core.outages import BUSY, SAFE, unavailable
 
 LONGEST, LONGEST_TO_WRITE = 3.0, 10.0       # s; who has filled in a form waits rather than repeats
 SHORT = 0.5                                 # s; a wait that is none
-RUSH, LATE = 2.0, 32                        # s, and requests in a row, after which it is no rush
+RUSH, LATE = 10.0, 32                       # s, and requests in a row, after which it is no rush:
+                                            # pages are made anew for some seconds after a start
+CALM = 2.0                                  # s without anybody late, after which it is over
 GAP = 0.5                                   # s without anybody, after which it is another rush
 MOST_WRITERS = 12                           # at once in a process, of the 16 threads that it has
 ALWAYS = ("/health/", "/metrics")
@@ -50,7 +52,7 @@ class Waits:
             self.is_long |= self._late >= LATE and now - self._since >= RUSH
         else:
             self._late = 0
-            self.is_long &= now - self._last < RUSH
+            self.is_long &= now - self._last < CALM
         return SHORT if self.is_long else LONGEST
 
 
