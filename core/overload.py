@@ -21,8 +21,7 @@ from core.outages import BUSY, SAFE, unavailable
 
 LONGEST, LONGEST_TO_WRITE = 3.0, 10.0       # s; who has filled in a form waits rather than repeats
 SHORT = 0.5                                 # s; a wait that is none
-# s, and requests in a row, after which it is no rush: after a start all pages are made anew.
-RUSH, LATE = 30.0, 32
+RUSH, LATE = 10.0, 32                       # s, and requests in a row, after which it is no rush
 CALM = 2.0                                  # s without anybody late, after which it is over
 GAP = 0.5                                   # s without anybody, after which it is another rush
 MOST_WRITERS = 12                           # at once in a process, of the 16 threads that it has

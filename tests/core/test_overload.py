@@ -48,16 +48,16 @@ def asked(waits, every, *seconds, begun=0.0):
 
 def test_a_rush_that_passes_is_waited_out():
     waits = Waits()
-    assert set(asked(waits, 0.01, *[1.5] * 2900)) == {LONGEST}        # for 29 s
+    assert set(asked(waits, 0.01, *[1.5] * 900)) == {LONGEST}         # for 9 s
     assert set(asked(waits, 1.0, *[1.5] * 99, begun=60)) == {LONGEST}    # few, each of them late
 
 
 def test_where_everybody_comes_late_who_reads_is_refused_early_until_nobody_does():
     waits = Waits()
-    allowed = asked(waits, 0.02, *[2.9] * 1700)                       # for 34 s
-    assert allowed == [LONGEST] * 1500 + [SHORT] * 200                # 30 s of them a rush
-    assert set(asked(waits, 0.02, *[0.1, 0.6, 0.1] * 20, begun=34)) == {SHORT}
-    quiet = asked(waits, 0.1, *[0.1] * 40, begun=35.2)
+    allowed = asked(waits, 0.02, *[2.9] * 700)                        # for 14 s
+    assert allowed == [LONGEST] * 500 + [SHORT] * 200                 # 10 s of them a rush
+    assert set(asked(waits, 0.02, *[0.1, 0.6, 0.1] * 20, begun=14)) == {SHORT}
+    quiet = asked(waits, 0.1, *[0.1] * 40, begun=15.2)
     assert (quiet[0], quiet[-1]) == (SHORT, LONGEST)
 
 
