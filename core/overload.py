@@ -1,8 +1,8 @@
 """More requests than can be served: those that waited too long are refused, so the rest are quick.
 
 gunicorn lets what it accepted wait for a thread without bound. Served in turn, everybody would wait
-until they have gone; so the line is kept short by refusing at its head, which costs a thousandth of
-serving. How long a request has waited the kernel knows: the time since its last byte came in.
+until they have gone; so the line is kept short by refusing at its head, which takes less than a
+millisecond. How long a request has waited the kernel knows: the time since its last byte came in.
 
 A rush that passes may make everybody wait a little. Where it does not pass, a line in which each
 waits its three seconds serves nobody better than a short one: as long as everybody comes late, who
