@@ -95,8 +95,9 @@ def _found(asked: Asked) -> tuple[Found, list[str]]:
     numbers, found = kept.get(key, (None, None))
     if found is None or numbers is not asked.numbers:
         found = _sought(asked)
-        while kept is _of_some and len(kept) >= MOST_KEPT:
-            kept.pop(next(iter(kept)), None)
+        if kept is _of_some:               # another thread may trim it at the same moment
+            for old in [*kept][:1 - MOST_KEPT]:
+                kept.pop(old, None)
         kept[key] = asked.numbers, found
     return found
 
