@@ -22,7 +22,13 @@ def board(page, alices_sheet, tmp_path):
     scale_photo(author=photo.author, photo=photo, lengths=[0.08, 0.04], length_u=1e-5,
                 points=((400.0, 400.0), (1200.0, 400.0), (1200.0, 800.0), (400.0, 800.0)))
     page.goto(f"{alices_sheet}/photos/{photo.key}/")
+    wait_for_pen(page)
     return photo
+
+
+def wait_for_pen(page):
+    """The script comes after the page and moves what stands below its buttons: a click made then may miss."""
+    expect(page.locator("photo-annotator[data-ready]")).to_be_visible()
 
 
 def at(page, x, y):
@@ -93,6 +99,7 @@ def test_a_finger_draws_on_a_small_screen(chromium, page, board, live_server):
                                    storage_state=page.context.storage_state())
     phone = context.new_page()
     phone.goto(page.url)
+    wait_for_pen(phone)
     phone.locator(".photo-surface").scroll_into_view_if_needed()
     phone.touchscreen.tap(*at(phone, 300, 300))
     phone.touchscreen.tap(*at(phone, 900, 900))
