@@ -7,13 +7,14 @@ that says what to write instead. The printer is re-exported from `printing`.
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from math import isfinite
+from typing import Any
 
 from teardowns.reading.printing import print_interval, print_quantity
 from teardowns.reading.units import (
-    BARE_PREFIX_UNITS,
-    PREFIX_POWERS,
+    LETTER_POWERS,
     Scale,
     example_of,
     spellings_of,
@@ -49,14 +50,18 @@ class Reading:
     text: str
 
 
-# Named alternatives of one side of a ±: an ordinary number, or a letter for the decimal point
-# (IEC 60062: 4k7, 0R22, n47). Digits are ASCII only; every repeat is bounded by MAX_LENGTH.
-_SIDE = re.compile(
-    r"(?:(?P<number>[+-]?(?:[0-9]+(?:[.,][0-9]+)?|[.,][0-9]+))(?:[eE](?P<exponent>[+-]?[0-9]+))?"
-    r"(?P<last_digits>\([0-9]{1,3}\))?"
-    r"|(?P<whole>[+-]?[0-9]*)(?P<letter>[pnuUµμmkKMGRrΩ\u2126VF])(?P<rest>[0-9]+))"
-    r" ?(?P<unit>[^0-9+(), ±][^0-9+(),±]*[23]?)?"
+# One side of a ±: an ordinary number, or a letter for the decimal point (IEC 60062: 4k7, 2R2, n47),
+# which is no exponent. Digits are ASCII only; every repeat is bounded by MAX_LENGTH.
+_UNIT = r" ?(?P<unit>[^0-9+(), ±][^0-9+(),±]*[23]?)?"
+_NUMBERED = re.compile(
+    r"(?P<number>[+-]?(?:[0-9]+(?:[.,][0-9]+)?|[.,][0-9]+))(?:[eE](?P<exponent>[+-]?[0-9]+))?"
+    r"(?P<last_digits>\([0-9]{1,3}\))?" + _UNIT
 )
+_LETTERED = re.compile(
+    r"(?P<whole>[+-]?[0-9]*)(?P<letter>[A-DF-Za-df-zµμΩ\u2126])(?P<rest>[0-9]+)" + _UNIT
+)
+_PARTS = ("number", "exponent", "last_digits", "whole", "letter", "rest", "unit")
+_Side = Mapping[str, Any]
 # By the writer's decimal mark: where the other one may stand between thousands.
 _THOUSANDS = {
     mark: re.compile(rf"(?<![0-9.,])[+-]?[1-9][0-9]{{0,2}}[{other}][0-9]{{3}}(?![0-9.,])")
@@ -153,14 +158,20 @@ def _spread_scale(spread_side, value_side, value_scale: Scale, unit: str, text: 
     return _scale_of(spread_side, unit, value_side["unit"], text)
 
 
-def _match_side(plain: str, unit: str, text: str) -> re.Match[str]:
-    side = _SIDE.fullmatch(plain)
+def _match_side(plain: str, unit: str, text: str) -> _Side:
+    """The parts of one side, None where they are not written.
+
+    “2u2” is a letter between digits before it is a unit with an exponent, as in “6 mm2”.
+    """
+    lettered = _LETTERED.fullmatch(plain)
+    side = lettered if lettered and lettered["letter"] in LETTER_POWERS.get(unit, ()) else \
+        _NUMBERED.fullmatch(plain) or lettered
     if side is None:
         raise _why_unreadable(plain, unit, text)
-    return side
+    return dict.fromkeys(_PARTS) | side.groupdict()
 
 
-def _scale_of(side: re.Match[str], unit: str, default_unit: str | None, text: str) -> Scale:
+def _scale_of(side: _Side, unit: str, default_unit: str | None, text: str) -> Scale:
     """Power of ten and factor of the unit written on this side."""
     spelled = side["unit"]
     if side["letter"] is not None:
@@ -179,33 +190,29 @@ def _spelled_scale(spelled: str, unit: str, text: str) -> Scale:
     scale = spellings_of(unit).get(spelled)
     if scale is not None:
         return scale
-    if unit in BARE_PREFIX_UNITS and spelled in PREFIX_POWERS:
-        return Scale(PREFIX_POWERS[spelled])
+    if (power := LETTER_POWERS.get(unit, {}).get(spelled)) is not None:
+        return Scale(power)
     raise QuantityError(
         f"“{spelled}” in “{text}” is not a unit of this field: write {units_shown(unit)}, "
         f"{_for_example(unit)}."
     )
 
 
-def _embedded_scale(side: re.Match[str], unit: str, text: str) -> Scale:
+def _embedded_scale(side: _Side, unit: str, text: str) -> Scale:
     """4u7, 0R22, 5V1: the letter is decimal point and prefix or unit at once."""
     letter, spelled = side["letter"], side["unit"]
-    own_letters = {"Ω": "RrΩ\u2126", "V": "V", "F": "F"}.get(unit, "")
-    if letter in own_letters:
-        power = 0
-    elif letter in PREFIX_POWERS and unit in BARE_PREFIX_UNITS:
-        power = PREFIX_POWERS[letter]
-    else:
+    power = LETTER_POWERS.get(unit, {}).get(letter)
+    if power is None:
         raise QuantityError(
             f"“{letter}” in “{text}” does not fit this field: write {units_shown(unit)}, "
             f"{_for_example(unit)}."
         )
-    if spelled is not None and spellings_of(unit).get(spelled.rstrip()) != Scale(0):
+    if spelled is not None and _spelled_scale(spelled.rstrip(), unit, text) != Scale(0):
         raise QuantityError(f"“{text}” names its prefix twice: {_for_example(unit)}.")
     return Scale(power)
 
 
-def _in_si(side: re.Match[str], scale: Scale, unit: str, text: str) -> float:
+def _in_si(side: _Side, scale: Scale, unit: str, text: str) -> float:
     """The decimal text shifted by the prefix, so that 4.7 µF is 4.7e-6 and not 4.7 × 1e-6."""
     if side["letter"] is not None:
         digits, exponent = f"{side['whole']}.{side['rest']}", 0
@@ -217,7 +224,7 @@ def _in_si(side: re.Match[str], scale: Scale, unit: str, text: str) -> float:
     return value
 
 
-def _exponent(side: re.Match[str], text: str) -> int:
+def _exponent(side: _Side, text: str) -> int:
     written = side["exponent"]
     if written is None:
         return 0
@@ -228,7 +235,7 @@ def _exponent(side: re.Match[str], text: str) -> int:
     return int(written)
 
 
-def _last_digits_in_si(side: re.Match[str], scale: Scale, unit: str, text: str) -> float:
+def _last_digits_in_si(side: _Side, scale: Scale, unit: str, text: str) -> float:
     """10.23(12): the bracket counts units of the last digit (JCGM 100:2008, 7.2.2)."""
     decimals = len(side["number"].replace(",", ".").partition(".")[2])
     power = _exponent(side, text) + scale.power - decimals

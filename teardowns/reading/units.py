@@ -27,7 +27,7 @@ class Step(NamedTuple):
 
 
 _SMALL = {"p": -12, "n": -9, "u": -6, "U": -6, "µ": -6, "μ": -6, "m": -3}
-_LARGE = {"k": 3, "K": 3, "M": 6, "G": 9}
+_LARGE = {"k": 3, "K": 3, "M": 6, "G": 9, "T": 12}
 PREFIX_POWERS = {**_SMALL, "": 0, **_LARGE}
 
 # SI code -> (spellings of the unit itself, prefixes it may take)
@@ -39,7 +39,7 @@ _PREFIXED = {
     "F": (("F", "f"), "pnuUµμm"),
     "H": (("H", "h"), "pnuUµμm"),
     "Hz": (("Hz", "hz", "HZ"), "mkKMG"),
-    "Ω": (("Ω", "\u2126", "R", "ohm", "Ohm", "OHM", "ohms", "Ohms"), "uUµμmkKMG"),
+    "Ω": (("Ω", "\u2126", "R", "ohm", "Ohm", "OHM", "ohms", "Ohms"), "uUµμmkKMGT"),
     "T": (("T",), "nuUµμm"),
     "J": (("J",), "nuUµμmkK"),
     "s": (("s", "sec"), "pnuUµμm"),
@@ -83,8 +83,16 @@ for _hour_or_minute, _seconds in {"min": 60.0, "h": 3600.0}.items():
 _KINDS_OF_VOLTAGE = ("V~", "V⎓", "VAC", "Vac", "V AC", "VDC", "Vdc", "V DC", "Vrms")
 SPELLINGS["V"].update(dict.fromkeys(_KINDS_OF_VOLTAGE, Scale(0)))
 
-# Units whose bare prefix is clear in a field that expects them ("4.7u" farad, "65k" hertz).
-BARE_PREFIX_UNITS = frozenset({"V", "A", "W", "F", "H", "Hz", "Ω"})
+# SI code -> letters that may stand for the decimal point or alone behind the number (4k7, 2R2,
+# 1.5k, 65k hertz): prefixes of the unit and its own sign. L for milliohm is of IEC 60062 too. Of a
+# length it would be open which m is meant, of a time whether m is milli or minutes.
+LETTER_POWERS: dict[str, dict[str, int]] = {
+    code: {prefix: PREFIX_POWERS[prefix] for prefix in prefixes}
+    | {symbol: 0 for symbol in symbols if len(symbol) == 1}
+    for code, (symbols, prefixes) in _PREFIXED.items() if code not in ("m", "s", "K")
+}
+LETTER_POWERS["Ω"] |= {"r": 0, "L": -3}
+LETTER_POWERS["s"] = {prefix: PREFIX_POWERS[prefix] for prefix in "nuUµμ"}
 
 EXAMPLES = {
     "V": "5.1 V", "A": "2.4 A", "W": "18 W", "VA": "25 VA", "F": "4.7 µF", "H": "680 µH",

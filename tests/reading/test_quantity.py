@@ -19,6 +19,20 @@ VALUES = [
     ("4K7", "Ω", 4700.0),
     ("0R22", "Ω", 0.22),
     ("R47", "Ω", 0.47),
+    ("1.5k", "Ω", 1500.0),
+    ("2R2", "Ω", 2.2),  # two digits may also end a unit, as in mm2: the letter comes first
+    ("1G2", "Ω", 1.2e9),
+    ("100r", "Ω", 100.0),
+    ("33L", "Ω", 0.033),  # IEC 60062: L for milliohm, from memory
+    ("2u2", "F", 2.2e-6),
+    ("100n", "F", 100e-9),
+    ("4n7", "F", 4.7e-9),
+    ("1m2", "H", 1.2e-3),
+    ("2A4", "A", 2.4),
+    ("7W5", "W", 7.5),
+    ("1M5", "Hz", 1.5e6),
+    ("6m2", "m²", 6.0),
+    ("3u3", "s", 3.3e-6),
     ("10 ohm", "Ω", 10.0),
     ("90 min", "s", 5400.0),
     ("1.5 h", "s", 5400.0),
@@ -112,6 +126,8 @@ REFUSED = [
     ("87 % ± 2 %", "%", "percentage points"),
     ("4u7 µF", "F", "twice"),
     ("4u7", "m", "does not fit"),
+    ("5m2", "s", "not a unit of this field"),
+    ("4k7J", "Ω", "“J” in “4k7J” is not a unit"),
     ("9" * 65, "1", "longer than 64"),
 ]
 
