@@ -40,8 +40,10 @@ def brief(value: Any, schema: Mapping[str, Any]) -> Any:
     kind = schema.get("type")
     if kind == "array":
         return [brief(item, schema["items"]) for item in value]
-    if kind != "object" or "properties" not in schema:
+    if kind != "object":
         return value
+    if "properties" not in schema:              # PostgreSQL keeps such keys in an order of its own
+        return {name: value[name] for name in sorted(value)}
     return {
         name: brief(value[name], inner)
         for name, inner in schema["properties"].items()

@@ -136,7 +136,7 @@ def _loads(held, lost, mains):
 
 
 def _photo(address):
-    """Of no alternative text: the title beside it names the unit."""
+    """Of no alternative text: the title, which is read first, names the unit."""
     if not address:
         return f'<small class="look none">{said("no photo")}</small>'
     return (f'<img class="look" src="{address}" alt="" width="72" height="72" loading="lazy" '
@@ -155,8 +155,8 @@ def row_markup(row: UnitRow) -> Parts:
     loads = f"<br>{row.loads}" if row.loads else ""
     capability = said(f"capability {row.capability}")
     return (
-        f'<tr role="row"><th role="rowheader" scope="row">{_photo(row.picture)}'
-        f'<a href="{row.address}">{title}</a>'
+        f'<tr role="row"><th role="rowheader" scope="row">'
+        f'<a href="{row.address}">{title}</a>{_photo(row.picture)}'
         f"<small>{escape(row.origin)}{day}</small>",
         f'<a class="to-compare" href="{reverse("compare")}?units={row.pk}" data-unit="{row.pk}" '
         f'data-title="{title}">{said("Compare")}<span class="off"> {title}</span></a></th>'

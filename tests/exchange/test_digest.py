@@ -52,3 +52,12 @@ def test_of_confirmed_evidence_it_moves_when_a_row_is_confirmed():
 def test_both_at_once_are_what_each_is_alone():
     document = read_document(whole_document())
     assert both_digests(document) == (digest(document), digest(document, confirmed_only=True))
+
+
+def test_the_order_of_named_entries_is_no_evidence():
+    """A frozen document comes back from PostgreSQL with them in another one."""
+    document = read_document(whole_document())
+    row = next(row for row in document["insulation"] if len(row.get("slot", {})) > 1)
+    before = digest(document)
+    row["slot"] = dict(reversed(row["slot"].items()))
+    assert digest(document) == before
