@@ -26,10 +26,10 @@ LONGEST = 5      # pieces and joints of a name with joints inside
 
 def said(text: str, language: str | None = None) -> str:
     """`text` in this language, or in that of the request; English where nothing is known."""
-    code = (language or get_language() or "en").split("-")[0]
+    code = language or get_language() or "en"
     if code == "en" or not text or isinstance(text, AsWritten):
         return text
-    return catalogue(code).say(str(text))
+    return text if code.startswith("en-") else catalogue(code.split("-")[0]).say(str(text))
 
 
 @cache

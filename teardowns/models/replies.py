@@ -54,10 +54,12 @@ class ReplyQuerySet(models.QuerySet):
         """Verified ones with their newest verified version, the first received first."""
         newest = ReplyVersion.objects.filter(
             reply=models.OuterRef("pk"), state=ReplyState.VERIFIED).order_by("-number")
+        now = models.FilteredRelation("versions", condition=models.Q(
+            versions__pk=models.Subquery(newest.values("pk")[:1])))
         columns = ("number", "text", "language", "disputes", "received_at", "decided_at", "answer",
                    "answered_at")
-        return self.filter(state=ReplyState.VERIFIED).annotate(
-            **{f"now_{name}": models.Subquery(newest.values(name)[:1]) for name in columns}
+        return self.filter(state=ReplyState.VERIFIED).annotate(now=now).annotate(
+            **{f"now_{name}": models.F(f"now__{name}") for name in columns}
         ).order_by("received_at", "pk")
 
 

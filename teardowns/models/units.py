@@ -91,11 +91,14 @@ class UnitQuerySet(models.QuerySet):
 
     def with_licence(self):
         """Annotated with the terms of what was handed in last, as `licence_…`; None without."""
-        last = apps.get_model("teardowns", "ContributionLicence").objects.filter(
-            unit=models.OuterRef("pk")).order_by("-pk")
+        licences = apps.get_model("teardowns", "ContributionLicence").objects
+        last = licences.filter(unit=models.OuterRef("pk")).order_by("-pk").values("pk")[:1]
+        licence = models.FilteredRelation(
+            "licences", condition=models.Q(licences__pk=Subquery(last)))
         columns = {"measurements": "measurements", "works": "works", "note": "third_party_note"}
-        return self.annotate(**{f"licence_{name}": Subquery(last.values(column)[:1])
-                                for name, column in columns.items()})
+        return self.annotate(licence=licence).annotate(
+            **{f"licence_{name}": models.F(f"licence__{column}")
+               for name, column in columns.items()})
 
     def with_active_set(self):
         """Annotated with the sets in force, of habits and of scenarios: a page that recomputes

@@ -112,28 +112,37 @@ NAMES = {word.name: word for word in WORDS}
 
 def words_in(text: str) -> list[TradeWord]:
     """Those that stand in a text of the reader's language, in the order of `WORDS`."""
-    plain = BLANK.sub(" ", text)
-    folded = plain.casefold()
-    return [word for word, names, pattern in _patterns(get_language())
-            if any(name in folded for name in names) and pattern.search(plain)]
+    folded = BLANK.sub(" ", text).casefold()
+    return [word for word, names in _names(get_language())
+            if any(_stands_in(folded, *name) for name in names)]
 
 
 @lru_cache
-def _patterns(language: str | None) -> list[tuple[TradeWord, list[str], re.Pattern[str]]]:
-    """Each word with its letters, which are looked for first as that takes a fraction of the time,
-    and as it begins in a text; a short one or a number (II) to its end, for it begins others."""
+def _names(language: str | None) -> list[tuple[TradeWord, list[tuple[str, bool]]]]:
+    """Each word by its names in this language, and whether a name has to end where its letters do:
+    a short one or a number (II) begins other words."""
     found = []
     for word in WORDS:
-        names = (word.name, *word.other)
-        pattern = re.compile("|".join(map(_begun, names)), re.IGNORECASE)
-        found.append((word, [said(name).casefold() for name in names], pattern))
+        names = [said(name) for name in (word.name, *word.other)]
+        found.append((word, [(name.casefold(), len(name) < SHORT or name[-1].isupper())
+                             for name in names]))
     return found
 
 
-def _begun(name: str) -> str:
-    letters = re.escape(said(name))
-    is_whole = len(name) < SHORT or letters[-1].isupper()
-    return rf"\b{letters}\b" if is_whole else rf"\b{letters}"
+def _stands_in(text: str, name: str, is_whole: bool) -> bool:
+    """Whether a word of the text begins with this name, or is it."""
+    at = text.find(name)
+    while at >= 0:
+        end = at + len(name)
+        begins = not (at and _is_letter(text[at - 1]))
+        if begins and not (is_whole and end < len(text) and _is_letter(text[end])):
+            return True
+        at = text.find(name, at + 1)
+    return False
+
+
+def _is_letter(sign: str) -> bool:
+    return sign.isalnum() or sign == "_"
 
 
 def words_named(names: Iterable[str]) -> list[TradeWord]:

@@ -4,10 +4,12 @@
     {% trade_words "creepage" "rms" %}      these
 """
 import re
+from functools import lru_cache
 
 from django import template
 from django.template.loader import render_to_string
 from django.utils.safestring import mark_safe
+from django.utils.translation import get_language
 
 from teardowns.presenting.trade_words import words_in, words_named
 
@@ -33,9 +35,15 @@ class Explained(template.Node):
         if "request" not in context:
             return content
         words = words_in(NOT_SAID.sub(" ", content))
-        return render_to_string(PART, {"words": words}) + content if words else content
+        return _fold(get_language(), tuple(words)) + content if words else content
 
 
 @register.simple_tag
 def trade_words(*names):
-    return mark_safe(render_to_string(PART, {"words": words_named(names)}))
+    return _fold(get_language(), tuple(words_named(names)))
+
+
+@lru_cache(maxsize=500)
+def _fold(language, words):
+    """What explains them; most pages of a kind have the same ones."""
+    return mark_safe(render_to_string(PART, {"words": words}))
