@@ -23,11 +23,12 @@ from .numbers import (
     with_unit,
 )
 from .suspicion import suspect_rows
+from .verdict_notes import note_on_word
 
 RULES = (
-    ("supported", "p at least 0.9, of a claimed power by itself too, and not by habits of the "
-     "trade alone; below the unit’s highest voltage only with a test that was passed, for a power "
-     "with a load that was held; not where less was lost at an output that nobody named"),
+    ("supported", "p at least 0.9: of a claimed power by itself too, and by more than habits of "
+     "the trade. Below the unit’s highest voltage a test has to have been passed, for a power a "
+     "load held. Not where a load smaller than the claim was lost at an output that nobody named"),
     ("possible", "p from 0.5 to 0.9, or above it without what “supported” asks for"),
     ("doubtful", "p from 0.1 to 0.5, or below it by habits of the trade alone"),
     ("implausible", "p below 0.1, and not by habits of the trade alone"),
@@ -38,6 +39,18 @@ RULES = (
     ("evidence contradicts itself",
      "a passed test lies above a limit, or above a failed test, by more than "
      f"{CONFLICT:g} combined standard uncertainties"),
+)
+
+# What the letters of the formula stand for.
+LETTERS = (("O, p", "the odds that the claim is true, and its plausibility"),)
+OF_ONE = (
+    ("L(x)", "how well all the evidence fits a unit that gives x"),
+    ("ℓ1, ℓ0", "how long the two ranges above are, in ln: where the claim holds, and where not"),
+)
+OF_BOTH = (
+    ("P, U", "the power and the voltage, each with odds of its own"),
+    ("w", "in what share of the cases where the claim is untrue it is the voltage alone (U), the "
+     "power alone (P), or both (PU)"),
 )
 
 
@@ -53,6 +66,7 @@ def claim_sheet(unit, report: dict, trace: dict) -> dict:
         "claim_in_words": claim_in_words(claim),
         "chip": mark_safe(verdict_chip(claim["verdict"])),
         "formula": formula_lines(trace["formula"]),
+        "legend": LETTERS + (OF_BOTH if trace["power"] and trace["voltage"] else OF_ONE),
         "prior": trace["prior"],
         "intervals": _intervals(trace),
         "ends": [(mains_text(report, end), plausibility(claim["ends"][end]))
@@ -65,6 +79,7 @@ def claim_sheet(unit, report: dict, trace: dict) -> dict:
                   for word, rule in RULES],
         "contradiction": _contradiction(report, claim),
         "suspects": suspect_rows(claim),
+        "note": note_on_word(claim),
     }
 
 

@@ -14,6 +14,7 @@ from .links import Links, anchor, claim_anchor
 from .mains import mains_ends, mains_short
 from .numbers import decibans, number, plausibility, printed, quoted, with_unit
 from .suspicion import suspicion
+from .verdict_notes import note_on_word
 
 NAMED = 2               # lines that the table names
 
@@ -53,7 +54,7 @@ def _claim_row(report: dict, claim: dict, links: Links) -> ClaimRow:
         ratings=ratings(claim),
         chip=mark_safe(verdict_chip(claim["verdict"])),
         decided=decided(claim, lines),
-        note=claim["verdict_note"],
+        note=note_on_word(claim),
         suspicion=suspicion(claim),
         plausibilities=[
             Plausibility(mains_short(report, end), plausibility(claim["ends"][end]))

@@ -1,7 +1,8 @@
 """What a calculation sheet says of the evidence behind a number."""
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections import Counter
+from dataclasses import dataclass, replace
 
 from core.words.as_written import AsWritten
 from core.words.said import said
@@ -39,7 +40,26 @@ def cited_rows(document: dict) -> dict[str, Cited]:
     for kind, (rows, name) in NAMES.items():
         found |= {f"{kind}/{row['key']}": Cited(name(row), How(row["how"]).label)
                   for row in document[rows]}
+    ports = {row["key"]: row["label"] for row in document["ports"]}
+    often = Counter(row["quantity"] for row in document["measurements"])
+    for row in document["measurements"]:
+        if often[row["quantity"]] > 1:
+            ref = f"measurement/{row['key']}"
+            found[ref] = replace(found[ref], name=_told_apart(row, ports))
     return found
+
+
+def _told_apart(row, ports):
+    """`Power held in regulation (65 W, 230 V mains, USB-C1)`: one of several readings."""
+    label = said(quantity_label(row["quantity"]))
+    unit = QUANTITIES[row["quantity"]].unit if row["quantity"] in QUANTITIES else "1"
+    parts = [as_recorded(row["value"], unit)] if row.get("value") is not None else []
+    if row.get("mains_voltage") is not None:
+        parts.append(f"{as_recorded(row['mains_voltage'], 'V')} mains")
+    told = [said(part) for part in parts]
+    if row.get("port") in ports:
+        told.append(ports[row["port"]])
+    return AsWritten(f"{label} ({', '.join(told)})" if told else label)
 
 
 NAMES = {

@@ -18,6 +18,10 @@ from .safety_codes import in_words
 from .safety_numbers import number_in_words, number_label, stem_and_end
 from .safety_points import chance, share, subject_keys, subject_words
 
+YES_OR_NO = frozenset((
+    "coated", "contaminated", "documented", "sleeved", "photographed", "in_series", "cited",
+    "claims_limited_source", "claims_60950", "claims_61558", "traced", "edges_photographed",
+    "condition_noted"))                        # columns that are 1 or 0
 OF_ONE_ROW = ("path", "part", "dimension")     # subjects that are a row of evidence
 
 
@@ -111,6 +115,10 @@ def _value(entry: dict) -> str:
         return in_words(entry["name"], entry["value"])
     quantity = QUANTITIES.get(entry["name"])
     if quantity is not None and quantity.is_flag:
+        return "found" if entry["value"] > 0.5 else "looked for and not found"
+    if entry["name"] in YES_OR_NO:
+        return "yes" if entry["value"] > 0.5 else "no"
+    if entry["name"].startswith("found_"):
         return "found" if entry["value"] > 0.5 else "looked for and not found"
     return reading(entry["value"], entry["u"] or 0.0, entry["unit"])
 

@@ -20,9 +20,9 @@ def _explained(word, meaning, threshold):
 
 VERDICT_WORDS = (
     _explained("supported", "The evidence supports the claim.",
-               "Plausibility at least 0.9, of a claimed power by itself too, and not by habits of "
-               "the trade alone; for a claim below the unit’s highest voltage only with a test "
-               "that was passed, for a power with a load that was held. Not where less was lost "
+               "Plausibility at least 0.9: of a claimed power by itself too, and by more than "
+               "habits of the trade. Below the unit’s highest voltage a test has to have been "
+               "passed, for a power a load held. Not where a load smaller than the claim was lost "
                "at an output that nobody named."),
     _explained("possible",
                "More speaks for the claim than against it, yet not enough to rely on.",

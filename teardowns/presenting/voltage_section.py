@@ -91,8 +91,8 @@ def _speaks(line: dict, claim: dict, links: Links) -> Spoken:
 
 def _gap(line: dict, states: dict[str, str]) -> VoltageLine:
     words = missing_in_words(line["title"], line["reads"], states)
-    missing = element("small", escape(words))
-    return VoltageLine(mark_safe(escape(line["title"]) + missing), "no value", "", [])
+    name = element("span", escape(line["title"])) + element("small", escape(words))
+    return VoltageLine(mark_safe(name), "no value", "", [])
 
 
 def feedback(report: dict) -> str:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from django.utils.safestring import SafeString, mark_safe
 
+from teardowns.engine.likelihoods import MISREAD
 from teardowns.figures.budget import Part, budget_bars
 from teardowns.figures.marks import check_mark, kind_mark
 from teardowns.figures.markup import escape
@@ -17,7 +18,8 @@ from .mains import mains_ends, mains_text
 from .numbers import THIN, number, quoted, with_unit
 
 KINDS = {
-    "limit": "limit: an upper wall; supports mildly, refutes as far as one reading can",
+    "limit": "limit: an upper wall; speaks mildly for what lies below it, strongly against what "
+             "lies above",
     "practice": "practice: a habit of the trade; 24 : 1 at most",
     "passed": "test passed: the capability lies above, within the test’s own conditions",
     "failed": "test failed: the capability lies below, within the test’s own conditions",
@@ -66,6 +68,9 @@ def _caveats(trace: dict) -> list[str]:
     if shared:
         found.append(f"Other lines read the {' and the '.join(shared)} too: what is uncertain "
                      "there moves all of them together.")
+    if trace["kind"] == "limit":
+        found.append(f"One reading in {1 / MISREAD:.0f} is taken to be a gross mistake: no further "
+                     "than that does this line refute a claim by itself.")
     if doubt := trace["doubt"]:
         what = "limit" if trace["kind"] == "limit" else "power"
         does = "refute" if doubt["factor"] > 1 else "support"
@@ -183,4 +188,5 @@ def _part(name: str, entry: dict | None, size: float, share: float, unit: str) -
 
 
 def _share(share: float) -> str:
-    return f"{with_unit(f'{share * 100:.0f}', '%')} of the variance"
+    percent = f"{share * 100:.0f}" if share >= 0.005 else f"<{THIN}1"
+    return f"{with_unit(percent, '%')} of the variance"

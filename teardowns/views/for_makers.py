@@ -1,6 +1,9 @@
 """For whoever made or sold a unit: find its record, and what can be answered, how and where."""
+from urllib.parse import urlencode
+
 from django.conf import settings
 from django.shortcuts import render
+from django.urls import reverse
 
 from core.process_limits import asked_seldom
 from teardowns.models import ListedUnit
@@ -10,6 +13,7 @@ from teardowns.services.search import search
 
 LONGEST = 100
 SHOWN = 25
+ELSEWHERE = {"part": "part_list", "board family": "unit_list"}
 
 
 @asked_seldom("search", lambda: settings.SEARCHES, counts=lambda request: "q" in request.GET)
@@ -25,4 +29,11 @@ def _found(typed):
     units = [known[pk] for pk in hits.units if pk in known]
     return {"units": units, "remark": hits.remark, "found": number_of(len(units)),
             "most": SHOWN if hits.is_cut else 0, "is_asked": True,
-            "near": [(one.what, one.name) for one in near_names(typed)] if not units else ()}
+            "near": [(one.what, one.name, _address(one)) for one in near_names(typed)]
+            if not units else ()}
+
+
+def _address(near):
+    """Where something of this name is: parts and board families are no records to answer."""
+    page = reverse(ELSEWHERE[near.what]) if near.what in ELSEWHERE else ""
+    return f"{page}?{urlencode({'q': near.name})}"

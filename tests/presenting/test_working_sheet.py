@@ -41,6 +41,12 @@ def test_it_says_that_mass_may_do_nothing():
     assert "with a power 0.50 times as high" in caveat and "does this line support" in caveat
 
 
+def test_a_limit_says_that_its_reading_may_be_mistaken():
+    # Of readings 0.005 are gross mistakes: one in 200.
+    told = sheet(HALF, "power/bulk_capacitor")["caveats"]
+    assert any(caveat.startswith("One reading in 200 is taken") for caveat in told)
+
+
 @pytest.mark.parametrize("scale, shown", [(7, True), (-1, False)])
 def test_lengths_from_one_photo_add_a_part_to_the_budget(scale, shown):
     rows = [(*row[:-1], scale) for row in CASE]

@@ -54,3 +54,12 @@ def test_a_search_takes_at_most_twelve_queries(client, django_assert_max_num_que
         listed(f"Unit {day}", maker="Corven", day=day)
     with django_assert_max_num_queries(12):
         page(client, q="corven")
+
+
+def test_near_names_of_parts_lead_to_where_parts_are(client, monkeypatch):
+    from teardowns.services.near_names import NearName
+    found = [NearName("part", "BQ 40"), NearName("board family", "Hub"), NearName("model", "CV")]
+    monkeypatch.setattr("teardowns.views.for_makers.near_names", lambda text: found)
+    shown = page(client, q="nothing-like-this")
+    assert 'href="/parts/?q=BQ+40"' in shown and 'href="/units/?q=Hub"' in shown
+    assert 'href="?q=CV"' in shown
