@@ -1,12 +1,14 @@
 """Requests at a fixed rate, a mix of reading and writing, and every answered write looked up after.
 
     python -m tests.drills.load [--rate 100] [--minutes 10] [--units 2000] [--postgres]
-                                [--during reassess | hostile | backup] [--overload]
+                                [--during reassess | hostile | backup] [--overload] [--warm]
 
 The site is served as shipped, on loopback, with a worker beside it; the client is a process of its
 own on the same machine. A request is due when the clock says so, and its time counts from then,
 whether or not a thread was free to send it. Readers come from many networks, as a proxy would say;
-limits on the API and on accounts are lifted. Photos have 3 MB and 2.2 megapixels. --overload asks
+limits on the API and on accounts are lifted. Photos have 3 MB and 2.2 megapixels. It begins cold:
+no page was made yet. --warm asks for each page once before that, and lets the worker finish what
+filling the database left to do, as on a site that has been there for a day. --overload asks
 for `--rate` for a minute, then for a tenth of it, and wants 503 meanwhile and none of it ten
 seconds later. --postgres needs root.
 """
@@ -48,6 +50,7 @@ QUEUED = 8.0                                        # s of requests that wait, e
 LARGE = (1700, 1300)                                # pixels of a photo of 3 MB, for it is noise
 MOST_READS, WARM_UP = 0.150, 10.0                   # s at p95; s that are not counted
 RECOVERS, OVER = 10.0, 60.0                         # s
+IDLE = 0.25                                         # s of processor in 5 s
 SHARES = {"unit page": 40, "list, search": 20, "API read": 15, "picture": 10, "dashboard": 5,
           "edit": 5, "photo": 2, "log": 1, "comment": 1, "export": 1}
 READS = ("unit page", "list, search", "API read", "picture", "dashboard")
@@ -238,6 +241,18 @@ def steady(site, world, given, findings) -> None:
         f"{each / seconds:.2f}" for each in (spent, shares["web"], shares["worker"])))
 
 
+def warm(site, world, findings) -> None:
+    """Every page once, and the worker idle."""
+    begun = time.monotonic()
+    for pk in world.units:
+        world.get(f"/units/{pk}/")
+    used = [0.0]
+    while processor(site)["worker"] - used[-1] > IDLE:
+        used.append(processor(site)["worker"])
+        time.sleep(5)
+    findings.say("pages asked for once, in s", f"{len(world.units)}, {seconds_since(begun)}")
+
+
 def overload(site, world, given, findings) -> None:
     asked_at(world, given.rate / 10, WARM_UP)
     over = asked_at(world, given.rate, OVER)
@@ -302,6 +317,7 @@ def main() -> int:
     asked.add_argument("--postgres", action="store_true")
     asked.add_argument("--during", choices=DURING)
     asked.add_argument("--overload", action="store_true")
+    asked.add_argument("--warm", action="store_true")
     given = asked.parse_args()
     if given.postgres:
         needs_root()
@@ -312,6 +328,8 @@ def main() -> int:
         made.hostile = people(1, "hostile")[0]
         made.serve()
         made.start_worker()
+        if given.warm:
+            warm(made, world, findings)
         other = threading.Thread(target=beside, args=[made, given.during, enough, findings])
         if given.during:
             other.start()
