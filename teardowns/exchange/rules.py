@@ -19,6 +19,8 @@ CITES = {               # key of a row → the list whose key it names
 }
 IN_ORDER = {"voltage_low": "voltage_high", "frequency_low": "frequency_high", "start": "end"}
 TEN_MINUTES = 600.0     # s
+# A load is what was asked for, held or lost: no instrument has to show it.
+LOADS = ("sustained_power", "peak_power", "failed_power")
 
 
 def broken_rules(document: Document) -> Iterator[str]:
@@ -72,6 +74,11 @@ def _of_row(name, row, path):
     for low, high in IN_ORDER.items():
         if low in row and high in row and row[low] > row[high]:
             yield f"{path}.{low}: {row[low]} lies above {high} {row[high]}; swap the two"
+    if name == "measurements":
+        yield from _of_bound(row, path, QUANTITIES[row["quantity"]])
+        if row["all_ports"] and "port" in row:
+            yield (f"{path}.all_ports: it was taken at all ports together, and at one of them; "
+                   "leave out port or all_ports")
     if name == "stack":
         yield from _of_layer(row, path)
 
@@ -127,6 +134,22 @@ def _of_value(row, path, quantity):
                "that is missing (standard, interval or tolerance)")
     if recorded and "value" in row:
         yield from _out_of_range(row, path, quantity)
+
+
+def _of_bound(row, path, quantity):
+    if ("bound" in row) != (row["bound_kind"] != ""):
+        yield (f"{path}.bound: bound and bound_kind come together; add the one that is missing "
+               "(above, at_least, below or at_most)")
+    if "bound" not in row:
+        return
+    if row["state"] != "not_readable":
+        yield (f"{path}.bound: a limit stands where no value could be read, and state is "
+               f"{row['state']}; set state to not_readable, or leave bound out")
+    if quantity.is_flag or quantity.code in LOADS:
+        yield f"{path}.bound: {quantity.label} has no limit; state its value, or leave bound out"
+    elif not quantity.low <= row["bound"] <= quantity.high:
+        yield (f"{path}.bound: {row['bound']} cannot be; {quantity.label} lies between "
+               f"{quantity.low:g} and {quantity.high:g} (written in SI, without prefix)")
 
 
 def _out_of_range(row, path, quantity):

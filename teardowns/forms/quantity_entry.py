@@ -4,7 +4,7 @@ from django import forms
 from core.words.as_written import AsWritten
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.forms.evidence_form import EvidenceForm, how_field, state_field, text_field
-from teardowns.forms.quantity_field import QuantityField, typed_text
+from teardowns.forms.quantity_field import QuantityField, bound_text, typed_text
 from teardowns.forms.spread import (
     spread_field,
     spread_kind_field,
@@ -55,7 +55,7 @@ class QuantityEntryForm(EvidenceForm):
     def prepare(self):
         self.quantity = QUANTITIES[self.item.code]
         unit, shown_in = self.quantity.unit, self.quantity.shown_in
-        self.fields["value"] = value_field(unit, shown_in)
+        self.fields["value"] = value_field(unit, shown_in, takes_bounds=True)
         self.fields["how"].initial = self.item.how
         for name in self.item.conditions:
             self.fields[name] = (
@@ -67,9 +67,8 @@ class QuantityEntryForm(EvidenceForm):
                for name in self.item.conditions if name != "port"}
         if "port" in self.item.conditions:
             own["port"] = row.port.key if row.port else ""
-        return super().initial_of(row) | own | spread_texts(
-            row, self.quantity.unit, self.quantity.shown_in
-        )
+        unit = self.quantity.unit, self.quantity.shown_in
+        return super().initial_of(row) | own | spread_texts(row, *unit) | _bound_texts(row, *unit)
 
     @property
     def unit_label(self):
@@ -82,7 +81,10 @@ class QuantityEntryForm(EvidenceForm):
         return [self[name] for name in self.item.conditions]
 
     def check(self, cleaned):
-        self.stored = spread_values(self, cleaned)
+        if getattr(cleaned.get("value"), "bound_kind", ""):
+            self.check_bound(cleaned)
+            return
+        self.stored = spread_values(self, cleaned) | {"bound": None, "bound_kind": ""}
         value, state = self.stored["value"], cleaned.get("state")
         if value is None and state in ("", State.RECORDED):
             self.add_error("value", "“Recorded” needs a value: write it, or choose another state.")
@@ -90,6 +92,17 @@ class QuantityEntryForm(EvidenceForm):
             self.refuse_value(state, "a value")
         elif value is not None:
             self.check_range(value)
+
+    def check_bound(self, cleaned):
+        """“> 500 MΩ”: no value was shown, so the row has none; its limit is kept beside."""
+        limit, state = cleaned["value"], cleaned.get("state")
+        if cleaned.get("spread"):
+            self.add_error("spread", "A limit has no uncertainty: clear ± U, or write a value.")
+        if state in (State.NOT_LOOKED, State.NOT_FOUND):
+            self.refuse_value(state, "a limit")
+        self.check_range(limit.value)
+        self.stored = {"value": None, "uncertainty": None, "uncertainty_kind": "",
+                       "bound": limit.value, "bound_kind": limit.bound_kind}
 
     def check_range(self, value):
         low, high = self.quantity.low, self.quantity.high
@@ -103,11 +116,20 @@ class QuantityEntryForm(EvidenceForm):
         cleaned = self.cleaned_data
         return self.stored | {
             "quantity": self.item.code,
-            "state": cleaned["state"] or State.RECORDED.value,
+            "state": State.NOT_READABLE.value if self.stored["bound_kind"]
+            else cleaned["state"] or State.RECORDED.value,
             "how": cleaned["how"] or self.item.how,
             "instrument": cleaned["instrument"],
             "note": cleaned["note"],
         } | {name: cleaned[name] for name in self.item.conditions}
+
+
+def _bound_texts(row, unit, shown_in):
+    """A limit stands in the field of the value; whoever typed it has recorded it."""
+    if not row.bound_kind:
+        return {}
+    return {"value": bound_text(row.bound_kind, row.bound, unit, shown_in),
+            "state": State.RECORDED.value}
 
 
 class FlagEntryForm(EvidenceForm):

@@ -6,6 +6,7 @@ from django import forms
 from django.core.exceptions import ValidationError
 
 from teardowns.forms.number_fields import own_mark, shown_text
+from teardowns.reading.bounds import SIGNS
 from teardowns.reading.quantity import QuantityError, read_quantity
 from teardowns.reading.units import Scale, spellings_of
 
@@ -33,30 +34,38 @@ def typed_text(value, unit, shown_in=""):
     return plain if shown == "1" else f"{plain} {shown}"
 
 
-def read_field(text, unit, shown_in=""):
+def bound_text(kind, limit, unit, shown_in=""):
+    """The text that, typed into the field, is read back as the same limit: `> 500 MΩ`."""
+    return f"{SIGNS[kind]} {typed_text(limit, unit, shown_in)}"
+
+
+def read_field(text, unit, shown_in="", takes_bounds=False):
     """`read_quantity` with the field's own unit for a bare number, and a form's error."""
     default_unit = shown_in or (None if unit == "1" else unit)
     try:
-        return read_quantity(text, unit, default_unit=default_unit, decimal_mark=own_mark())
+        return read_quantity(text, unit, default_unit=default_unit, decimal_mark=own_mark(),
+                             takes_bounds=takes_bounds)
     except QuantityError as error:
         raise ValidationError(error.message) from error
 
 
 class QuantityField(forms.CharField):
-    """One quantity as text; cleans to its value in SI, or None. Takes no ± unless told to."""
+    """One quantity as text; cleans to its value in SI, or None. Takes no ± unless told to, and no
+    limit: with `takes_bounds` its reading may be one."""
 
     takes_numbers = True
 
-    def __init__(self, unit, shown_in="", *, low=0.0, with_spread=False, **options):
-        self.unit, self.shown_in = unit, shown_in
-        self.low, self.with_spread = low, with_spread
+    def __init__(self, unit, shown_in="", *, low=0.0, with_spread=False, takes_bounds=False,
+                 **options):
+        self.unit, self.shown_in, self.low = unit, shown_in, low
+        self.with_spread, self.takes_bounds = with_spread or takes_bounds, takes_bounds
         super().__init__(required=False, max_length=80, **options)
 
     def clean(self, value):
         text = super().clean(value)
         if not text:
             return None
-        reading = read_field(text, self.unit, self.shown_in)
+        reading = read_field(text, self.unit, self.shown_in, self.takes_bounds)
         if reading.value < self.low:
             raise ValidationError(f"“{text}” is below {self.print(self.low)}: check the sign.")
         if self.with_spread:

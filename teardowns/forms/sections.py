@@ -87,7 +87,8 @@ LOAD = Section("load", "Load tests", (
             ("measurement", "failed_power"),
         })),
     ), hint="One row a load: held for ten minutes or more, held for a shorter time, or not held. "
-            "A power left blank is worked out from voltage and current."),
+            "Voltage and current may be those that the load shows: a power left blank is worked "
+            "out from them. Ports that were loaded together are one row, with their whole power."),
     Group("At full load", (
         Entry("input_power_full_load", MAINS, repeat=True),
         Entry("input_current_full_load", MAINS, repeat=True), Entry("power_factor", MAINS),
@@ -96,7 +97,11 @@ LOAD = Section("load", "Load tests", (
         Entry("ripple_voltage", MAINS), Entry("source_resistance", ("port",)),
         Entry("overcurrent_point", ("port", "mains_voltage", "output_voltage"), repeat=True),
     )),
-    Group("Without load", (Entry("no_load_power", MAINS, repeat=True),)),
+    Group("Without load", (
+        Entry("no_load_power", MAINS, repeat=True,
+              hint="Mains power drawn with nothing connected to the output. Below what the meter "
+                   "resolves write its limit: < 0.1 W."),
+    )),
 ), cautions=(cautions.RESIDUAL_CURRENT, cautions.FIRST_POWER, cautions.SURFACE,
              cautions.SECOND_PERSON, cautions.NO_FAULTS))
 MAINS_SIDE = Section("mains-side", "Mains side", (
@@ -205,7 +210,10 @@ BARRIER = Section("barrier", "Barrier distances", (
     Group("Voltages and leakage", (
         Entry("working_voltage_rms", MAINS), Entry("working_voltage_peak", MAINS),
         Entry("working_voltage_frequency"),
-        Entry("insulation_resistance"), Entry("touch_current", MAINS),
+        Entry("insulation_resistance",
+              hint="At 500 V d.c. for one minute, mains pins joined to output joined. At the end "
+                   "of the tester's scale write its limit: > 500 MΩ."),
+        Entry("touch_current", MAINS),
         Entry("pin_voltage", MAINS),
     )),
     Group("Electric strength, reported by who is equipped for it", (

@@ -15,8 +15,9 @@ KINDS = [
 _NUMBER = re.compile(r"[0-9]*[.,]?[0-9]+")
 
 
-def value_field(unit="1", shown_in=""):
-    return QuantityField(unit, shown_in, low=float("-inf"), with_spread=True, label="Value")
+def value_field(unit="1", shown_in="", takes_bounds=False):
+    return QuantityField(unit, shown_in, low=float("-inf"), with_spread=True,
+                         takes_bounds=takes_bounds, label="Value")
 
 
 class SpreadField(forms.CharField):

@@ -31,6 +31,16 @@ class UncertaintyKind(models.TextChoices):
     TOLERANCE = "tolerance", "± tolerance, all values equally likely"
 
 
+class BoundKind(models.TextChoices):
+    """On which side of a limit a value lies that an instrument did not show."""
+
+    NONE = "", "no limit"
+    ABOVE = "above", "more than"
+    AT_LEAST = "at_least", "at least"
+    BELOW = "below", "less than"
+    AT_MOST = "at_most", "at most"
+
+
 class ReviewState(models.TextChoices):
     OPEN = "open", "not reviewed"
     CONFIRMED = "confirmed", "confirmed"

@@ -4,7 +4,7 @@ from django.db import models
 from django.db.models import Q
 from simple_history.models import HistoricalRecords
 
-from .choices import How, ReviewState, State, UncertaintyKind, at_least, one_of
+from .choices import BoundKind, How, ReviewState, State, UncertaintyKind, at_least, one_of
 from .photos import Photo
 from .recordings import Recording
 from .units import Unit
@@ -80,11 +80,19 @@ class Valued(models.Model):
 
 
 class Measurement(Evidence, Valued):
-    """A quantity by its code, with the conditions it was taken under."""
+    """A quantity by its code, with the conditions it was taken under.
+
+    “> 500 MΩ” is no value: such a row is not readable, and its limit stands beside that.
+    """
 
     quantity = models.CharField(max_length=40)
     port = models.ForeignKey(
         "teardowns.Port", null=True, blank=True, on_delete=models.SET_NULL, related_name="+"
+    )
+    all_ports = models.BooleanField(default=False)      # all ports of the unit loaded together
+    bound = models.FloatField(null=True, blank=True)    # SI, where there is no value but a limit
+    bound_kind = models.CharField(
+        max_length=8, choices=BoundKind, blank=True, default=BoundKind.NONE
     )
     component = models.ForeignKey(
         "teardowns.Component", null=True, blank=True, on_delete=models.SET_NULL, related_name="+"
@@ -92,6 +100,7 @@ class Measurement(Evidence, Valued):
     mains_voltage = models.FloatField(null=True, blank=True)      # V rms while it was taken
     mains_frequency = models.FloatField(null=True, blank=True)    # Hz
     output_voltage = models.FloatField(null=True, blank=True)     # V that the port was set to
+    output_current = models.FloatField(null=True, blank=True)     # A that the load drew
     duration = models.FloatField(null=True, blank=True)           # s
     ambient = models.FloatField(null=True, blank=True)            # °C
     instrument = models.CharField(max_length=120, blank=True)
@@ -105,8 +114,18 @@ class Measurement(Evidence, Valued):
             at_least("mains_voltage", 0, "measurement_mains_voltage"),
             at_least("mains_frequency", 0, "measurement_mains_frequency"),
             at_least("output_voltage", 0, "measurement_output_voltage"),
+            at_least("output_current", 0, "measurement_output_current"),
             at_least("duration", 0, "measurement_duration"),
             at_least("ambient", -273.15, "measurement_ambient"),
+            at_least("bound", -1e30, "measurement_bound_finite"),
+            one_of("bound_kind", BoundKind, "measurement_bound_kind_known"),
+            models.CheckConstraint(
+                condition=Q(bound__isnull=True, bound_kind="")
+                | (Q(bound__isnull=False, state=State.NOT_READABLE) & ~Q(bound_kind="")),
+                name="measurement_bound_in_place_of_a_value",
+            ),
+            models.CheckConstraint(condition=Q(all_ports=False) | Q(port__isnull=True),
+                                   name="measurement_one_port_or_all"),
         ]
 
     def __str__(self):

@@ -50,6 +50,7 @@ LABELS = {
     "sleeved": "Leads sleeved", "withstood": "One layer withstood", "slot": "Sizes of the shape",
     "coated": "Coated or potted over", "contaminated": "Conductive dirt across it",
     "ambient": "Air around it", "output_voltage": "Voltage at the port",
+    "output_current": "Current drawn", "all_ports": "All ports loaded together",
     "sha256": "File (sha256)", "media_type": "Type of the file", "byte_size": "Size of the file",
     "original_name": "Name of the file", "alt": "What is seen", "extracted": "Read out of it",
     "columns": "Columns", "channel": "Where from", "obtained_on": "Obtained on",
@@ -62,7 +63,7 @@ UNITS = {
     "rated_power": "W", "ripple_current": "A", "on_resistance": "Ω", "diameter": "m",
     "length": "m", "bare_diameter": "m", "thickness": "m", "margin_left": "m",
     "margin_right": "m", "withstood": "V", "mains_voltage": "V", "mains_frequency": "Hz",
-    "output_voltage": "V", "duration": "s", "ambient": "°C",
+    "output_voltage": "V", "output_current": "A", "duration": "s", "ambient": "°C",
 }
 LISTED_AS = {"parts": "marking", "photos": "caption", "recordings": "caption"}
 

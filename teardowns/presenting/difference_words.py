@@ -14,17 +14,19 @@ from teardowns.exchange.changes import RowChange
 from teardowns.exchange.rules import CITES
 from teardowns.figures.markup import element, escape
 from teardowns.models import State, UncertaintyKind
+from teardowns.reading.bounds import SIGNS
 from teardowns.reading.quantity import print_quantity
 
 from .advertised import advertised_words
 from .difference_names import choice_label, field_label, field_unit, row_name
-from .evidence_cells import SPREADS, slot_size
+from .evidence_cells import SPREADS, limit_text, slot_size
 from .evidence_names import quantity_label
 from .numbers import THIN, as_recorded, printed, with_unit
 from .record_foot import digest_text
 
 NOT_STATED = "not stated"
-VALUE = ("state", "value", "uncertainty", "uncertainty_kind")      # told together
+# Told together.
+VALUE = ("state", "value", "uncertainty", "uncertainty_kind", "bound", "bound_kind")
 VALUED = ("insulation", "measurements")
 TEXTS = {"text", "note", "notes", "condition", "caption", "alt", "place", "title"}
 LOOKED = {"not_looked": "not looked at", "not_found": "looked for and not found",
@@ -63,7 +65,8 @@ def _told(change, moved) -> Iterator[str]:
 def _says_nothing(change, name):
     """Whether a whole row leaves this field at what nobody has to be told."""
     value = (change.now or change.was).get(name)
-    return value in ("", None, [], {}) or (name == "state" and value == State.RECORDED)
+    return (value in ("", None, [], {}) or (name == "state" and value == State.RECORDED)
+            or (name == "all_ports" and not value))
 
 
 def _value_line(change, moved) -> Iterator[Line]:
@@ -78,6 +81,8 @@ def _value(rows, row) -> str:
     """`15.2 ± 0.3 µF, k = 1`; how it was looked for where there is none."""
     if row is None:
         return ""
+    if row.get("bound_kind"):
+        return limit_text(row["bound_kind"], row["bound"], field_unit(rows, "value", row))
     if row.get("value") is None:
         return LOOKED.get(row["state"], NOT_STATED)
     quantity = QUANTITIES.get(row.get("quantity", ""))
@@ -93,6 +98,8 @@ def _value(rows, row) -> str:
 def _exact(rows, row) -> str:
     """Every digit, where rounding hides the difference."""
     unit = field_unit(rows, "value", row)
+    if row.get("bound_kind"):
+        return f"{SIGNS[row['bound_kind']]} {_digits(row['bound'], unit)}"
     spread = row.get("uncertainty")
     kind = UncertaintyKind(row["uncertainty_kind"]).label
     return f"{_digits(row.get('value'), unit)} ± {_digits(spread, unit)}, {kind}"

@@ -10,12 +10,14 @@ from teardowns.engine.subjects import PATH
 from teardowns.figures.marks import looking_mark, review_mark
 from teardowns.figures.markup import element, escape
 from teardowns.models import Measurement, Situation
+from teardowns.reading.bounds import SIGNS
 from teardowns.reading.quantity import print_quantity
 
 from .evidence_names import component_name
 from .numbers import THIN, as_recorded, printed, with_unit
 
 SPREADS = {"standard": "k = 1", "interval": f"± U, 95{THIN}%", "tolerance": "± tolerance"}
+LIMIT = "a limit, not a value"
 COMPONENT_UNITS = {
     "fuse": "A", "fusible_resistor": "Ω", "discharge_resistor": "Ω", "sense_resistor": "Ω",
     "filter_choke": "H", "transformer": "H", "x_capacitor": "F", "bulk_capacitor": "F",
@@ -25,9 +27,19 @@ COMPONENT_UNITS = {
 
 def looked(row) -> SafeString | None:
     """The drawing of how it was looked for, or None when there is something to print."""
-    if row.state == "recorded":
+    if row.state == "recorded" or has_limit(row):
         return None
     return mark_safe(looking_mark(row.state, said(row.get_state_display())))
+
+
+def has_limit(row) -> bool:
+    """Whether a measurement gave a limit in place of a value."""
+    return bool(getattr(row, "bound_kind", ""))
+
+
+def limit_text(kind: str, limit: float, unit: str) -> str:
+    """`> 500 MΩ`"""
+    return f"{SIGNS[kind]}{THIN}{as_recorded(limit, unit)}"
 
 
 def measured_value(row, unit: str) -> list[str]:
@@ -40,16 +52,20 @@ def measured_value(row, unit: str) -> list[str]:
 
 def quantity_value(row) -> list[str]:
     quantity = QUANTITIES.get(row.quantity)
+    unit = quantity.unit if quantity else "1"
+    if has_limit(row):
+        return [limit_text(row.bound_kind, row.bound, unit), LIMIT]
     if quantity is not None and quantity.is_flag:
         return ["present" if row.value else "absent"]
-    return measured_value(row, quantity.unit if quantity else "1")
+    return measured_value(row, unit)
 
 
 def conditions(row) -> list[str]:
     """Mains, output setting, duration, ambient, place, instrument: as far as stated."""
     stated = (
         (row.mains_voltage, "V", "{} mains"), (row.mains_frequency, "Hz", "{}"),
-        (row.output_voltage, "V", "{} at the port"), (row.duration, "s", "{}"),
+        (row.output_voltage, "V", "{} at the port"), (row.output_current, "A", "{} drawn"),
+        (row.duration, "s", "{}"),
         (row.ambient, "°C", "{} ambient"),
     )
     found = [
@@ -57,6 +73,7 @@ def conditions(row) -> list[str]:
         for value, unit, words in stated if value is not None
     ]
     found += [AsWritten(row.port)] if row.port is not None else []
+    found += ["all ports together"] if row.all_ports else []
     found += [component_name(row.component.role, row.component.designator)] \
         if row.component is not None else []
     return found + ([AsWritten(row.instrument)] if row.instrument else [])
@@ -149,7 +166,7 @@ def slot_size(name: str, value: float) -> str:
 
 def source(row) -> list[str]:
     """How it was obtained, the photo or recording behind it, and the contributor's note."""
-    how = [row.get_how_display()] if row.state == "recorded" else []
+    how = [row.get_how_display()] if row.state == "recorded" or has_limit(row) else []
     photo = [] if row.photo is None else [_photo(row.photo, row.ref)]
     recording = [] if row.recording is None else [_recording(row.recording, row)]
     return how + photo + recording + ([AsWritten(row.note)] if row.note else [])

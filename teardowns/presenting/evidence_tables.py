@@ -20,9 +20,11 @@ from .numbers import printed, with_unit
 PROVENANCE = ("How obtained", "Review and entry")
 RATINGS = ("input", "output", "total")
 Talk = Callable[[str], tuple[str, str]]          # ref → address and words of its discussion
+LIMIT = "limit"                                  # a state only here
 STATES = (
     ("recorded", "recorded"), ("not_found", "looked for and not found"),
-    ("not_readable", "not readable"), ("not_looked", "not looked at"),
+    (LIMIT, "known as a limit"), ("not_readable", "not readable"),
+    ("not_looked", "not looked at"),
 )
 
 
@@ -75,7 +77,7 @@ def evidence_tables(rows: dict[str, list], talk: Talk | None = None) -> list[Evi
 
 
 def states_in_words(rows: Iterable) -> str:
-    found = [row.state for row in rows]
+    found = [LIMIT if cells.has_limit(row) else row.state for row in rows]
     counts = [(found.count(state), words) for state, words in STATES]
     return ", ".join(f"{count} {words}" for count, words in counts if count)
 
@@ -176,7 +178,8 @@ def _path(row):
 
 
 def _measurement(row):
-    value = cells.quantity_value(row) if row.value is not None else []
+    is_known = row.value is not None or cells.has_limit(row)
+    value = cells.quantity_value(row) if is_known else []
     return [quantity_label(row.quantity)], value, cells.conditions(row)
 
 

@@ -18,11 +18,13 @@ READ_FROM = {
     "rectifier_full_wave": "rectifier",
 }
 
+LIMIT_ONLY = "known only as a limit"
+
 
 def looked_states(measurements: Iterable, components: Iterable) -> dict[str, str]:
     """State in words of each quantity that was looked for, or not, without getting a value."""
     of_part = {row.role: row.get_state_display().lower() for row in components
                if row.state != "recorded"}
     found = {code: of_part[role] for code, role in READ_FROM.items() if role in of_part}
-    return found | {row.quantity: row.get_state_display().lower() for row in measurements
-                    if row.state != "recorded"}
+    return found | {row.quantity: LIMIT_ONLY if row.bound_kind else row.get_state_display().lower()
+                    for row in measurements if row.state != "recorded"}

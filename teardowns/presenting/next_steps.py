@@ -8,12 +8,13 @@ from django.utils.safestring import SafeString, mark_safe
 
 from teardowns.figures.gains import Gain, gain_bar, gain_bars
 
+from .looked_states import LIMIT_ONLY
 from .method_sheet import rule_anchor
 from .numbers import THIN, claimed_watts, number, with_unit
 
 STAGES = {"outside": "without opening it", "opened": "with the case open",
           "desoldered": "with the part unsoldered", "unwound": "with the transformer unwound"}
-FUTILE = {"looked, not found", "not readable"}       # there is nothing more to read
+FUTILE = {"looked, not found", "not readable", LIMIT_ONLY}       # there is nothing more to read
 CAPTION = (
     "Expected information about the claim of {claim}, per minute at the bench: what a reading of "
     "the usual quality would say, given all that is known. One bit settles a claim that stands at "

@@ -10,6 +10,8 @@ from teardowns.engine.quantities import QUANTITIES
 from teardowns.models import Recording
 from teardowns.reading.quantity import print_quantity
 
+from .evidence_cells import limit_text
+
 
 def shown_targets(targets: Mapping[str, Sequence[Any]]) -> dict[str, list[dict[str, str]]]:
     """By name, what a choice offers: its value and its words. targets : of `targets_of`"""
@@ -20,6 +22,9 @@ def shown_targets(targets: Mapping[str, Sequence[Any]]) -> dict[str, list[dict[s
 def _label(row):
     if row is None:
         return "a row of its own"
+    if row.bound_kind:
+        unit = QUANTITIES[row.quantity].unit
+        return f"in place of {limit_text(row.bound_kind, row.bound, unit)}"
     if row.value is None:
         return f"the row that says “{row.get_state_display()}”"
     at = [] if row.output_voltage is None else [print_quantity(row.output_voltage, "V")]

@@ -117,7 +117,8 @@ def _cells(row, shown, sources):
     if sources.hide_values and holds_a_number(row) and not _own_word(row, sources):
         found = [Cell(cell.label, mark_safe(HIDDEN)) if cell.label == "Value" else cell
                  for cell in found]
-    how = [row.get_how_display()] if row.state == "recorded" else []
+    told = row.state == "recorded" or cells.has_limit(row)
+    how = [row.get_how_display()] if told else []
     return [*found, *(_plain("How obtained", text) for text in how),
             *(_plain("Note", text) for text in [AsWritten(row.note)] if text)]
 

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from math import isfinite
 from typing import Any
 
+from teardowns.reading.bounds import split_bound
 from teardowns.reading.printing import print_interval, print_quantity
 from teardowns.reading.units import (
     LETTER_POWERS,
@@ -42,12 +43,15 @@ class Reading:
     standard   one standard uncertainty, written 10(1) mm (JCGM 100:2008, 7.2.2)
     interval   the half-width written after ±, its meaning left to the field
     tolerance  written as a percentage of the value after ±, here as absolute half-width
+
+    With a `bound_kind` it is no value but a limit, on that side of which the quantity lies.
     """
 
     value: float
     uncertainty: float | None
     uncertainty_kind: str | None
     text: str
+    bound_kind: str = ""
 
 
 # One side of a ±: an ordinary number, or a letter for the decimal point (IEC 60062: 4k7, 2R2, n47),
@@ -73,12 +77,13 @@ _SPACES = str.maketrans(dict.fromkeys("\u00a0\u2009\u202f\u2007\t", " ") | {"\u2
 
 
 def read_quantity(text: str, unit: str, *, default_unit: str | None = None,
-                  decimal_mark: str = ".") -> Reading:
+                  decimal_mark: str = ".", takes_bounds: bool = False) -> Reading:
     """Read `text` as a quantity whose SI unit is `unit`.
 
     `default_unit` is the unit of a bare number (a spelling of `unit`, such as "µF" for "F").
     Both marks are read before decimals; the one that is not `decimal_mark`, the writer's own, is
     asked about where it may stand between thousands: 1,234, or 1.234 in a language with a comma.
+    `takes_bounds` also reads a limit, “> 500 MΩ”, for who tells it from a value.
     Raises QuantityError for anything that is not exactly one quantity.
     """
     if not isinstance(text, str) or not text.strip():
@@ -93,6 +98,9 @@ def read_quantity(text: str, unit: str, *, default_unit: str | None = None,
     if plain[0] == "(" and (bracketed := _BRACKETED.fullmatch(plain)):
         plain = f"{bracketed[1]} {bracketed[2]}"
     refuse_thousands(plain, decimal_mark)
+    kind, rest = split_bound(plain)
+    if kind:
+        return _read_bound(kind, rest, unit, default_unit, text, takes_bounds)
     value_text, plus_minus, spread_text = plain.partition("±")
     if not plus_minus:
         return _read_alone(value_text, unit, default_unit, text)
@@ -109,6 +117,17 @@ def refuse_thousands(text: str, decimal_mark: str = ".") -> None:
             "write the one you mean, without a thousands separator and with a "
             f"{_MARK_NAMES[decimal_mark]} for decimals."
         )
+
+
+def _read_bound(kind: str, rest: str, unit: str, default_unit: str | None, text: str,
+                takes_bounds: bool) -> Reading:
+    if not takes_bounds:
+        raise QuantityError(f"“{text}” is a limit, and a value is asked for here: write the value, "
+                            "or leave this empty and put the limit into the note.")
+    if "±" in rest or "(" in rest:
+        raise QuantityError(f"“{text}” is a limit, which has no uncertainty: leave the ± out.")
+    limit = _read_alone(rest, unit, default_unit, text)
+    return Reading(limit.value, None, None, text, kind)
 
 
 def _read_alone(plain: str, unit: str, default_unit: str | None, text: str) -> Reading:

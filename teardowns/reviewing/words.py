@@ -83,6 +83,16 @@ def reading_agrees(first: float | None, first_u: float | None, second: float | N
     return None if spread == 0.0 else abs(first - second) <= 2.0 * spread
 
 
+def lies_within(kind: str, limit: float, value: float, u: float | None) -> bool | None:
+    """Whether a second reading lies on the side of a limit that the first one says; None where its
+    own uncertainty leaves that open.
+
+    kind : above, at_least, below or at_most; u : standard uncertainty, None: not stated
+    """
+    beyond = value - limit if kind in ("above", "at_least") else limit - value
+    return None if abs(beyond) < 2.0 * (u or 0.0) else beyond >= 0.0
+
+
 def grouped(words: Iterable[Word]) -> Mapping[str, list[Word]]:
     """By ref, in their order."""
     found: dict[str, list[Word]] = {}

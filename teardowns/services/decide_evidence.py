@@ -14,7 +14,7 @@ from teardowns.engine.quantities import QUANTITIES
 from teardowns.exchange.observing.observation import DIVISOR
 from teardowns.models import EVIDENCE, Review, ReviewDecision, ReviewState, Unit
 from teardowns.models.evidence import Evidence, Valued
-from teardowns.reviewing.words import Row, last_words, reading_agrees, state_of
+from teardowns.reviewing.words import Row, last_words, lies_within, reading_agrees, state_of
 
 from .claim_review import held_review
 from .move_work import locked_unit
@@ -115,6 +115,8 @@ def _kept(review: Review, row: Any, decision: str, reason: str, reading: Reading
 
 
 def _agrees(row, reading):
+    if getattr(row, "bound_kind", ""):
+        return lies_within(row.bound_kind, row.bound, reading.value, reading.uncertainty)
     first_u = None if row.uncertainty is None else row.uncertainty / DIVISOR[row.uncertainty_kind]
     return reading_agrees(row.value, first_u, reading.value, reading.uncertainty)
 

@@ -111,6 +111,7 @@ def _put_back(live: Iterable[Any], plain: Iterable[Mapping[str, Any]], by, model
               keep: Iterable[str] = ()) -> None:
     """Change what differs, and make what is gone, under the key that it had."""
     now = {row["pk"]: row["fields"] for row in plain_rows(live)}
+    plain = plain_rows(model_rows(plain))    # with the columns that came since, at their default
     changed = [row for row in plain if row["pk"] in now
                and _told(row["fields"], keep) != _told(now[row["pk"]], keep)]
     gone = [row for row in plain if row["pk"] not in now]

@@ -11,7 +11,7 @@ from django.utils import timezone
 
 from core.audit.record import record
 from teardowns.access import unit_to_change
-from teardowns.models import EVIDENCE, ReviewState, Unit, UnsavedSection
+from teardowns.models import EVIDENCE, Measurement, ReviewState, Unit, UnsavedSection
 from teardowns.services.assess_units import assess_units
 from teardowns.services.cite_part import PartCitation, SaveRefused, cite_part
 
@@ -139,6 +139,8 @@ def _write(row, contributor, values, reason):
 def _resolved(unit, contributor, change):
     """Values with the rows that they name by key, which are saved before those that name them."""
     values = dict(change.values)
+    if change.model is Measurement and values.get("value") is not None:
+        values = {"bound": None, "bound_kind": ""} | values      # a value takes a limit's place
     for name in {"port", "component", "printed_text"} & values.keys():
         target, key = change.model._meta.get_field(name).related_model, values[name]
         if target:                          # the port of a claim is its printed name

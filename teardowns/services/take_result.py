@@ -112,7 +112,8 @@ def _values(recording, result):
             "value": result["value"], "uncertainty": result["uncertainty"],
             "uncertainty_kind": UncertaintyKind.STANDARD, "recording": recording,
             "port": recording.port and recording.port.key, "instrument": recording.instrument,
-            "duration": None, **as_set, **result["conditions"]}
+            "duration": None, "output_current": None,
+            **({"all_ports": False} if recording.port else {}), **as_set, **result["conditions"]}
 
 
 def _kept(author, recording, result, shows):

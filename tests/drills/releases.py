@@ -22,7 +22,7 @@ RELEASES = {
     "33985c0": "photos and logs", "a09a802": "moderation and versions",
     "a7f2b43": "finding and comparing", "4d67ce2": "languages", "401e231": "packed listing",
     "f042524": "language of printouts", "0454924": "letters that wait",
-    "7fe6461": "digests of uploads"}
+    "7fe6461": "digests of uploads", "b6830b4": "loads held and lost"}
 # Made anew, or added to, by what runs after a migration; or forgotten at will.
 MOVING = {"django_migrations", "django_content_type", "auth_permission", "django_q_schedule",
           "django_q_ormq", "django_q_task", "django_session", "cache", "teardowns_listingpack",

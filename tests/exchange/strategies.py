@@ -3,7 +3,7 @@ from hypothesis import strategies as st
 
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.exchange.document import FORM
-from teardowns.exchange.rules import CITES, EVIDENCE_LISTS, IN_ORDER
+from teardowns.exchange.rules import CITES, EVIDENCE_LISTS, IN_ORDER, LOADS
 from teardowns.exchange.schema import row_schema, unit_schema
 
 _ALPHABET = st.characters(exclude_categories=("Cs",), exclude_characters="\0")
@@ -81,7 +81,21 @@ def _consistent(draw, name, row, document):
         row.pop("in_parallel", None)        # parallel to what, is no matter of a single row
     if name in ("insulation", "measurements"):
         _value(draw, row)
+    if name == "measurements":
+        _limit(draw, row)
+        if "port" in row:
+            row.pop("all_ports", None)
     return row
+
+
+def _limit(draw, row):
+    quantity = QUANTITIES[row["quantity"]]
+    has_limit = row.pop("bound", None) is not None and row.get("state") == "not_readable" \
+        and not quantity.is_flag and quantity.code not in LOADS
+    row.pop("bound_kind", None)
+    if has_limit:
+        row["bound"] = draw(st.floats(quantity.low, min(quantity.high, 1e9)))
+        row["bound_kind"] = draw(st.sampled_from(["above", "at_least", "below", "at_most"]))
 
 
 def _value(draw, row):

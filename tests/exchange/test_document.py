@@ -34,7 +34,8 @@ def test_a_row_gets_its_defaults_and_its_unknown_facts_stay_out():
     row = {"key": "mass", "quantity": "mass_total", "value": 1}
     read = read_document(LEAST | {"measurements": [row]})["measurements"][0]
     assert read == row | {"state": "recorded", "how": "measured", "note": "", "instrument": "",
-                          "review_state": "open", "uncertainty_kind": ""}
+                          "review_state": "open", "uncertainty_kind": "", "bound_kind": "",
+                          "all_ports": False}
     assert isinstance(read["value"], float)
 
 

@@ -54,9 +54,10 @@ WHOLE = {
     "measurements": [
         _row("held", quantity="sustained_power", value=12.3, uncertainty=0.1,
              uncertainty_kind="interval", port="c1", component="bulk-1", mains_voltage=230.0,
-             mains_frequency=50.0, output_voltage=5.0, duration=1800.0, ambient=-2.5,
-             instrument="electronic load"),
-        {"key": "mass", "state": "not_readable", "quantity": "mass_total"},
+             mains_frequency=50.0, output_voltage=5.0, output_current=2.46, duration=1800.0,
+             ambient=-2.5, instrument="electronic load"),
+        {"key": "mass", "state": "not_readable", "quantity": "mass_total", "bound": 0.05,
+         "bound_kind": "at_least", "all_ports": True},
     ],
     "photos": [{"key": "board-top", "sha256": "ab" * 32, "original_name": "IMG_1.jpg",
                 "media_type": "image/jpeg", "byte_size": 2_000_000, "width": 4000, "height": 3000,

@@ -1,5 +1,7 @@
 import pytest
 
+from teardowns.forms.section_form import SectionForm
+from teardowns.forms.sections import BY_SLUG
 from teardowns.models import Measurement
 from tests.forms.sent import checked, messages, only_change
 
@@ -71,6 +73,41 @@ def test_a_state_without_value_beside_a_value_is_refused(unit):
 
 def test_recorded_needs_a_value(unit):
     assert "needs a value" in messages(mass(unit, state="recorded"))
+
+
+def test_a_limit_is_kept_as_a_limit_and_no_value(unit):
+    stored = only_change(bulk(unit, value="> 15 µF", state="recorded"))
+    assert (stored["bound_kind"], stored["bound"]) == ("above", pytest.approx(15e-6))
+    assert (stored["state"], stored["value"]) == ("not_readable", None)
+
+
+def test_a_limit_that_is_stored_is_shown_as_it_was_typed_and_is_no_change(unit):
+    row = Measurement.objects.create(
+        unit=unit, key="r", quantity="bulk_capacitance", author=unit.contributor,
+        state="not_readable", bound=15e-6, bound_kind="at_most")
+    form = SectionForm(BY_SLUG["mains-side"], unit)
+    shown = next(rows.forms[0] for rows in form.row_sets if rows.item.prefix == "bulk-capacitance")
+    assert (shown.initial["value"], shown.initial["state"]) == ("≤ 15 µF", "recorded")
+    typed = {name: str(text) for name, text in shown.initial.items()}
+    assert bulk(unit, **typed | {"key": row.key, "version": "1"}).row_changes() == []
+
+
+def test_a_value_takes_the_place_of_a_limit(unit):
+    row = Measurement.objects.create(
+        unit=unit, key="r", quantity="bulk_capacitance", author=unit.contributor,
+        state="not_readable", bound=15e-6, bound_kind="at_most")
+    stored = only_change(bulk(unit, key=row.key, version="1", value="14.2", state="recorded"))
+    assert (stored["value"], stored["bound"], stored["bound_kind"]) == (
+        pytest.approx(14.2e-6), None, "")
+
+
+@pytest.mark.parametrize("typed, words", [
+    ({"value": "> 15", "spread": "1"}, "A limit has no uncertainty"),
+    ({"value": "> 15", "state": "not_found"}, "“Looked, not found”, but a limit"),
+    ({"value": "> 15 F"}, "outside what can exist"),
+])
+def test_what_no_limit_can_have_is_named(unit, typed, words):
+    assert words in messages(bulk(unit, **typed))
 
 
 def test_a_value_that_cannot_exist_is_refused_with_the_range(unit):

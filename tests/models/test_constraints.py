@@ -86,6 +86,25 @@ def test_the_four_states_of_looking_are_four_facts(measurement):
         key="no", state="recorded", value=None, uncertainty=None, uncertainty_kind=""))
 
 
+@pytest.mark.parametrize("wrong", [
+    {"bound_kind": ""}, {"bound": None}, {"bound": math.inf}, {"bound_kind": "about"},
+    {"state": "not_found"},
+    {"state": "recorded", "value": 1.0},                        # a value, and a limit beside it
+], ids=str)
+def test_a_limit_stands_with_its_side_in_place_of_a_value(measurement, wrong):
+    limit = {"value": None, "uncertainty": None, "uncertainty_kind": "", "state": "not_readable",
+             "bound": 1.0, "bound_kind": "above"}
+    assert not refused(Measurement, **measurement(key="sound", **limit))
+    assert refused(Measurement, **measurement(**limit | wrong))
+
+
+def test_a_load_is_that_of_one_port_or_of_all(unit, measurement, alice):
+    port = Port.objects.create(unit=unit, key="c1", label="C1", author=alice)
+    assert not refused(Measurement, **measurement(key="all", all_ports=True))
+    assert refused(Measurement, **measurement(all_ports=True, port=port))
+    assert refused(Measurement, **measurement(output_current=-1.0))
+
+
 def test_a_key_names_one_row_of_a_unit(measurement):
     Measurement.objects.create(**measurement())
     assert refused(Measurement, **measurement())

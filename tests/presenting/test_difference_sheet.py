@@ -147,7 +147,8 @@ def test_the_unit_itself_comes_first():
 
 @pytest.mark.parametrize("name, field", [
     pair for pair in ROW_FIELDS
-    if pair not in (("insulation", "state"), ("measurements", "state"))])     # said by the value
+    if pair not in (("insulation", "state"), ("measurements", "state"),       # said by the value
+                    ("measurements", "bound"), ("measurements", "bound_kind"))])    # by each other
 def test_an_edit_of_any_field_reads_differently_before_and_after(name, field):
     def edit(document):
         document[name][0][field] = otherwise(name, field, document[name][0].get(field))
@@ -157,6 +158,23 @@ def test_an_edit_of_any_field_reads_differently_before_and_after(name, field):
     reviews = [group for one in lists for group in one.reviewed]
     assert (lines or reviews) and all(line.was != line.now for line in lines)
     assert all(group.was != group.now for group in reviews)
+
+
+def test_a_limit_that_moved_is_printed_with_its_side_and_a_value_in_its_place():
+    def nearer(document):
+        document["measurements"][1] |= {"bound": 0.06, "bound_kind": "above"}
+
+    def weighed(document):
+        row = document["measurements"][1]
+        row |= {"state": "recorded", "value": 0.061, "bound_kind": ""}
+        del row["bound"]
+
+    def value(edit):
+        line, = sheet(edit)["lists"][0].rows[0].lines
+        return line.label, line.was, line.now
+
+    assert value(nearer) == ("Value", "≥\u202f50\u202fg", ">\u202f60\u202fg")
+    assert value(weighed) == ("Value", "≥\u202f50\u202fg", "61\u202fg, uncertainty not stated")
 
 
 OTHERWISE = {"sha256": "ef" * 32, "advertised": ["0001912C"], "slot": {"width": 2e-3},

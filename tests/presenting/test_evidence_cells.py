@@ -1,6 +1,13 @@
 """Rows of evidence in words: what bears on insulation is printed, and only what was recorded."""
-from teardowns.models import Component, InsulationObservation, StackLayer
-from teardowns.presenting.evidence_cells import condition, path_ground
+from teardowns.models import Component, InsulationObservation, Measurement, StackLayer
+from teardowns.presenting.evidence_cells import (
+    condition,
+    conditions,
+    looked,
+    path_ground,
+    quantity_value,
+)
+from teardowns.presenting.evidence_tables import states_in_words
 
 
 def test_a_slot_is_printed_with_the_sizes_that_were_measured():
@@ -49,3 +56,18 @@ def test_pieces_in_series_and_what_a_part_bridges_are_printed():
     name, *_ = fill(Component(role="barrier_capacitor", count=2, in_series=True,
                               bridges="PRI_PE"))
     assert "2 pieces, in series" in name and "bridges mains side to protective earth" in name
+
+
+def test_a_limit_is_printed_as_a_limit_and_counted_apart():
+    row = Measurement(quantity="insulation_resistance", state="not_readable", bound=5e8,
+                      bound_kind="above")
+    assert quantity_value(row) == [">\u202f500\u202fMΩ", "a limit, not a value"]
+    assert looked(row) is None
+    assert states_in_words([row, Measurement(quantity="mass_total", value=0.1)]) == (
+        "1 recorded, 1 known as a limit")
+
+
+def test_a_load_of_all_ports_says_so_and_what_it_drew():
+    row = Measurement(quantity="failed_power", value=33.0, all_ports=True, output_voltage=5.0,
+                      output_current=6.6)
+    assert conditions(row) == ["5\u202fV at the port", "6.6\u202fA drawn", "all ports together"]

@@ -6,12 +6,18 @@ from teardowns.presenting.looked_states import READ_FROM, looked_states
 
 
 def row(state, **fields):
+    fields = {"bound_kind": ""} | fields
     return SimpleNamespace(state=state, get_state_display=lambda: State(state).label, **fields)
 
 
 def test_a_quantity_without_value_tells_how_it_was_looked_for():
     found = looked_states([row("not_readable", quantity="mass_total")], [])
     assert found == {"mass_total": "not readable"}
+
+
+def test_a_limit_is_no_value_and_more_than_nothing():
+    found = looked_states([row("not_readable", quantity="mass_total", bound_kind="above")], [])
+    assert found == {"mass_total": "known only as a limit"}
 
 
 def test_the_state_of_a_part_is_that_of_what_is_read_from_it():

@@ -3,7 +3,14 @@ import itertools
 
 import pytest
 
-from teardowns.reviewing.words import Row, Word, last_words, reading_agrees, state_of
+from teardowns.reviewing.words import (
+    Row,
+    Word,
+    last_words,
+    lies_within,
+    reading_agrees,
+    state_of,
+)
 
 ALICE, RITA, ROLF = 1, 2, 3
 ROW = Row("measurement/mass", 2, ALICE)
@@ -72,3 +79,12 @@ def test_readings_agree_within_twice_their_joint_uncertainty(second, agrees):
     (3.0, None, 3.0, 0.1), (3.0, 0.1, 3.0, None), (3.0, 0.0, 3.0, 0.0), (None, None, 3.0, 0.1)])
 def test_without_both_uncertainties_it_cannot_be_told_whether_readings_agree(readings):
     assert reading_agrees(*readings) is None
+
+
+@pytest.mark.parametrize("kind, value, u, agrees", [
+    ("above", 7.0, None, True), ("at_least", 5.0, None, True), ("above", 4.0, None, False),
+    ("below", 4.0, None, True), ("at_most", 6.0, 0.1, False),
+    ("above", 5.1, 0.1, None),                  # 0.1 beyond it, and ± 0.2 at 95 %
+])
+def test_a_second_reading_lies_on_the_side_of_a_limit_or_not(kind, value, u, agrees):
+    assert lies_within(kind, 5.0, value, u) is agrees

@@ -33,6 +33,20 @@ def test_what_is_as_it_was_is_not_touched(unit, bob):
     assert not Measurement.history.filter(history_user=bob).exists()
 
 
+def test_a_version_of_before_a_column_came_is_as_it_was(unit, bob):
+    since = {"bound": None, "bound_kind": "", "all_ports": False, "output_current": None}
+    Measurement.objects.filter(unit=unit).update(**since)
+    frozen = freeze(unit)
+    for row in frozen["measurement"]:
+        for name in since:
+            del row["fields"][name]
+    before = rows(unit)
+    assert restored(unit, frozen, bob) == before
+    assert not Measurement.history.filter(history_user=bob).exists()
+    Measurement.objects.filter(unit=unit, port=None).update(all_ports=True)
+    assert restored(unit, frozen, bob) == before                # the default is what it was
+
+
 @settings(max_examples=12, deadline=None,
           suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.sets(st.tuples(st.sampled_from(range(len(EVIDENCE))), st.booleans()), max_size=8))

@@ -42,6 +42,13 @@ def test_a_change_raises_the_version_and_asks_for_review_again(alice, unit):
     assert (row.version, row.value, row.review_state) == (2, 0.08, "open")
 
 
+def test_a_value_from_anywhere_takes_the_place_of_a_limit(alice, unit):
+    save(alice, unit, mass(value=None, state="not_readable", bound=0.05, bound_kind="above"))
+    save(alice, unit, mass(1))
+    row = Measurement.objects.get(unit=unit)
+    assert (row.value, row.bound, row.bound_kind) == (0.07, None, "")
+
+
 def test_a_row_that_changed_meanwhile_stops_the_whole_section(alice, unit):
     save(alice, unit, mass())
     save(alice, unit, mass(1, value=0.08))

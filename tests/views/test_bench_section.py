@@ -3,6 +3,7 @@ import re
 import pytest
 
 from core.audit.models import Entry
+from teardowns.exchange.observations import observations
 from teardowns.forms.sections import SECTIONS
 from teardowns.models import (
     Claim,
@@ -12,6 +13,7 @@ from teardowns.models import (
     PrintedText,
     UnsavedSection,
 )
+from teardowns.services.export_unit import unit_document
 from tests.forms.sent import as_a_browser_sends, sent
 
 pytestmark = pytest.mark.django_db
@@ -59,6 +61,17 @@ def test_saving_leads_back_to_the_section_and_says_what_changed(bench, unit):
     assert "1 entry changed" in text_of(response)
     assert Measurement.objects.get().value == pytest.approx(0.0723)
     assert 'value="72.3 g"' in text_of(response)
+
+
+def test_a_limit_is_kept_and_printed_as_a_limit_and_assessed_as_unknown(bench, client, unit):
+    page = text_of(bench("barrier", {"insulation-resistance-0-value": "> 500M"}, follow=True))
+    assert 'value="&gt; 500 MΩ"' in page
+    row = Measurement.objects.get()
+    assert (row.value, row.bound, row.bound_kind) == (None, 5e8, "above")
+    assert "&gt;\u202f500\u202fMΩ" in text_of(client.get(f"/units/{unit.pk}/"))
+    assert client.get(f"/units/{unit.pk}/document.json").json()["measurements"][0]["bound"] == 5e8
+    seen = observations(unit_document(unit))
+    assert "insulation_resistance" not in {one.code for one in seen}
 
 
 def test_saving_may_lead_on_to_the_next_section(bench, unit):

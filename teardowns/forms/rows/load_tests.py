@@ -1,5 +1,5 @@
 """One load that was asked for, and whether the unit held it."""
-import re
+from math import isclose
 
 from django import forms
 
@@ -13,19 +13,19 @@ from teardowns.forms.spread import (
     spread_values,
     value_field,
 )
-from teardowns.models import How, Measurement, State, UncertaintyKind
+from teardowns.models import How, Measurement, Port, State, UncertaintyKind
 
 HELD_LONG, HELD_SHORT = 600.0, 10.0            # s; what the two quantities mean by “held”
 RESULTS = [("passed", "Held in regulation"), ("failed", "Left regulation, reset or shut down")]
 RESULT_OF = {"sustained_power": "passed", "peak_power": "passed", "failed_power": "failed"}
 AGREE = 0.05               # V·I against W: beyond this one of the three is a slip
-# A row has no column for the current, so it stands in the note as it was typed, in no language.
-_CURRENT = re.compile(r"^I_out = .*$", re.MULTILINE)
+SAME = 1e-9
+ALL_PORTS = "*"            # no key of a port has such a sign
 
 
 class LoadTestForm(EvidenceForm):
     model = Measurement
-    main = ("port", "output_voltage", "current", "value", "spread", "spread_kind",
+    main = ("port", "output_voltage", "output_current", "value", "spread", "spread_kind",
             "duration", "mains_voltage", "mains_frequency", "ambient")
     more = ("instrument", "note", "remove")
     template = "teardowns/_bench_load_test.html"
@@ -34,7 +34,7 @@ class LoadTestForm(EvidenceForm):
     result = forms.ChoiceField(choices=RESULTS, required=False, widget=forms.RadioSelect,
                                label="What happened")
     output_voltage = condition_field("output_voltage", "Voltage set")
-    current = QuantityField("A", label="Output current", with_spread=True)
+    output_current = QuantityField("A", label="Output current", with_spread=True)
     value = value_field("W")
     spread = spread_field()
     spread_kind = spread_kind_field()
@@ -46,12 +46,16 @@ class LoadTestForm(EvidenceForm):
 
     def prepare(self):
         self.fields["port"] = port_field(self.references)
+        if len(self.references.get(Port, ())) > 1 or (self.row and self.row.all_ports):
+            self.fields["port"].choices += [(ALL_PORTS, "all ports loaded together")]
         self.fields["value"].label = "Output power"
 
     def initial_of(self, row):
         texts = {name: self.fields[name].print(getattr(row, name)) for name in CONDITIONS}
         return super().initial_of(row) | texts | spread_texts(row, "W", "") | {
-            "result": RESULT_OF[row.quantity], "port": row.port.key if row.port else "",
+            "output_current": self.fields["output_current"].print(row.output_current),
+            "result": RESULT_OF[row.quantity],
+            "port": ALL_PORTS if row.all_ports else row.port.key if row.port else "",
         }
 
     @property
@@ -68,19 +72,32 @@ class LoadTestForm(EvidenceForm):
             self.check_duration(cleaned["duration"])
 
     def check_product(self, cleaned):
-        volts, amperes = cleaned["output_voltage"], cleaned["current"]
-        typed = self.stored["value"]
+        volts, amperes = cleaned["output_voltage"], cleaned["output_current"]
+        is_outdated = self.is_outdated_product()
+        typed = None if is_outdated else self.stored["value"]
         product = volts * amperes.value if volts and amperes else None
         if typed is None and product is None:
             self.add_error("value", "Write the output power, or both voltage and current.")
         elif typed is None:
-            self.stored = self.product_values(volts, amperes)
+            kept = self.stored if is_outdated and amperes.uncertainty is None else {}
+            self.stored = self.product_values(volts, amperes) | {
+                name: kept[name] for name in ("uncertainty", "uncertainty_kind") if kept}
         elif product is not None and abs(product - typed) > AGREE * max(product, typed):
             self.add_error("value", f"{volts:g} V × {amperes.value:g} A is {product:.3g} W, not "
-                                    f"{typed:g} W: correct one of the three.")
+                                    f"{typed:g} W: correct one of the three, or clear the power "
+                                    "and it is worked out.")
         power = self.stored["value"]
         if power is not None and not 0.0 < power <= 1000.0:
             self.add_error("value", f"{power:g} W is outside what can exist here, 0 to 1000 W.")
+
+    def is_outdated_product(self):
+        """Whether the power is still the one that was worked out of what was corrected now."""
+        row = self.row
+        if row is None or "value" in self.changed_data or not (
+                {"output_voltage", "output_current"} & set(self.changed_data)):
+            return False
+        return bool(row.output_voltage and row.output_current) and isclose(
+            row.value, row.output_voltage * row.output_current, rel_tol=SAME)
 
     @staticmethod
     def product_values(volts, amperes):
@@ -108,9 +125,13 @@ class LoadTestForm(EvidenceForm):
 
     def values(self):
         cleaned = self.cleaned_data
-        own = {name: cleaned[name] for name in (*CONDITIONS, "port", "instrument")}
-        own["note"] = with_current(cleaned["note"], self["current"].data or "")
-        return own | self.stored | {"quantity": self.quantity(cleaned)}
+        own = {name: cleaned[name] for name in (*CONDITIONS, "instrument", "note")}
+        amperes, all_ports = cleaned["output_current"], cleaned["port"] == ALL_PORTS
+        return own | self.stored | {
+            "quantity": self.quantity(cleaned), "all_ports": all_ports,
+            "port": None if all_ports else cleaned["port"],
+            "output_current": None if amperes is None else amperes.value,
+        }
 
     def new_values(self):
         return {"state": State.RECORDED.value, "how": How.MEASURED.value}
@@ -128,14 +149,3 @@ def remarks_of(row):
         yield "Without the mains voltage it counts at the low end of the mains range only."
     elif row.mains_voltage is None:
         yield "Without the mains voltage it counts at the high end of the mains range only."
-
-
-def with_current(note, typed):
-    """The note with the current as it was typed; without one, as it is."""
-    typed = typed.strip()
-    if not typed:
-        return note
-    line = f"I_out = {typed}"
-    if _CURRENT.search(note):
-        return _CURRENT.sub(lambda _: line, note)
-    return f"{note}\n{line}".strip()

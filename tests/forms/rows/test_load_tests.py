@@ -2,7 +2,10 @@ from types import SimpleNamespace
 
 import pytest
 
-from teardowns.forms.rows.load_tests import remarks_of, with_current
+from teardowns.forms.rows.load_tests import remarks_of
+from teardowns.forms.section_form import SectionForm
+from teardowns.forms.sections import BY_SLUG
+from teardowns.models import Measurement, Port
 from tests.forms.sent import checked, messages, only_change
 
 pytestmark = pytest.mark.django_db
@@ -23,14 +26,16 @@ def test_what_happened_decides_the_quantity(unit, result, duration, code):
 
 
 def test_voltage_times_current_is_the_power(unit):
-    stored = only_change(load(unit, result="failed", output_voltage="5", current="2.4 A ± 1 %"))
+    stored = only_change(load(unit, result="failed", output_voltage="5",
+                              output_current="2.4 A ± 1 %"))
     assert stored["value"] == pytest.approx(12.0)               # 5 V × 2.4 A
     assert stored["uncertainty"] == pytest.approx(0.12)         # 1 % of 12 W
     assert stored["output_voltage"] == 5.0
 
 
 def test_a_power_that_contradicts_voltage_and_current_is_refused(unit):
-    said = messages(load(unit, result="failed", value="13.1", output_voltage="5", current="2"))
+    said = messages(load(unit, result="failed", value="13.1", output_voltage="5",
+                         output_current="2"))
     assert "5 V × 2 A is 10 W, not 13.1 W" in said
 
 
@@ -40,6 +45,7 @@ def test_a_power_that_contradicts_voltage_and_current_is_refused(unit):
     ({"result": "passed", "value": "12"}, "needs its time"),
     ({"result": "passed", "value": "12", "duration": "9 s"}, "Less than ten seconds"),
     ({"result": "failed", "value": "0"}, "outside what can exist"),
+    ({"result": "failed", "value": "> 30 W"}, "write the value"),
 ])
 def test_what_is_missing_is_named(unit, typed, remedy):
     assert remedy in messages(load(unit, **typed))
@@ -49,19 +55,65 @@ def test_an_untouched_row_says_nothing(unit):
     assert load(unit).row_changes() == []
 
 
-def test_the_current_beside_a_power_is_kept_in_the_note_as_typed(unit):
+def test_the_current_beside_a_power_is_kept_as_a_fact_of_its_own(unit):
     stored = only_change(load(unit, result="failed", value="31 W", output_voltage="9",
-                              current="3,44 A", note="two resistors in parallel"))
-    assert stored["value"] == 31.0
-    assert stored["note"] == "two resistors in parallel\nI_out = 3,44 A"
+                              output_current="3,44 A", note="two resistors in parallel"))
+    assert (stored["value"], stored["output_current"]) == (31.0, 3.44)
+    assert stored["note"] == "two resistors in parallel"
 
 
-@pytest.mark.parametrize("note, typed, kept", [
-    ("", "", ""), ("as it was", " ", "as it was"), ("", "2 A", "I_out = 2 A"),
-    ("a\nI_out = 2 A\nb", "3 A", "a\nI_out = 3 A\nb"),
-])
-def test_a_current_typed_anew_takes_the_place_of_the_one_before(note, typed, kept):
-    assert with_current(note, typed) == kept
+def saved(unit, **values):
+    return Measurement.objects.create(
+        unit=unit, key="held", quantity="failed_power", author=unit.contributor,
+        **{"value": 12.0, "output_voltage": 5.0, "output_current": 2.4} | values)
+
+
+def corrected(unit, row, **typed):
+    shown = {name: str(text) for name, text in SectionForm(BY_SLUG["load"], unit).row_sets[0]
+             .forms[0].initial.items()}
+    return load(unit, **shown | {"key": row.key, "version": str(row.version)} | typed)
+
+
+def test_a_power_that_was_worked_out_follows_the_current_that_is_corrected(unit):
+    stored = only_change(corrected(unit, saved(unit), output_current="2.45"))
+    assert (stored["value"], stored["output_current"]) == (12.25, 2.45)      # 5 V × 2.45 A
+
+
+def test_a_power_that_was_measured_does_not_follow(unit):
+    stored = only_change(corrected(unit, saved(unit, value=12.1), output_current="2.45"))
+    assert (stored["value"], stored["output_current"]) == (12.1, 2.45)
+
+
+def test_the_uncertainty_of_a_power_that_follows_stays(unit):
+    row = saved(unit, uncertainty=0.1, uncertainty_kind="interval")
+    stored = only_change(corrected(unit, row, output_voltage="5.1"))
+    assert (stored["value"], stored["uncertainty"]) == (pytest.approx(12.24), pytest.approx(0.1))
+
+
+@pytest.fixture
+def two_ports(unit):
+    return [Port.objects.create(unit=unit, key=key, label=key, author=unit.contributor)
+            for key in ("c1", "a1")]
+
+
+def test_all_ports_together_are_a_choice_where_there_are_several(unit, two_ports):
+    stored = only_change(load(unit, result="failed", value="33 W", port="*"))
+    assert (stored["all_ports"], stored["port"]) == (True, None)
+
+
+def test_a_port_alone_is_not_all_of_them(unit, two_ports):
+    stored = only_change(load(unit, result="failed", value="33 W", port="c1"))
+    assert (stored["all_ports"], stored["port"]) == (False, "c1")
+
+
+def test_a_single_port_has_no_such_choice(unit):
+    form = SectionForm(BY_SLUG["load"], unit).row_sets[0].forms[0]
+    assert [value for value, _ in form.fields["port"].choices] == [""]
+
+
+def test_what_all_ports_held_is_shown_as_that(unit, two_ports):
+    row = saved(unit, all_ports=True, output_current=None)
+    assert corrected(unit, row).row_changes() == []
 
 
 @pytest.mark.parametrize("quantity, output_voltage, mains_voltage, words", [
