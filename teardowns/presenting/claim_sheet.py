@@ -79,7 +79,7 @@ def claim_sheet(unit, report: dict, trace: dict) -> dict:
                   for word, rule in RULES],
         "contradiction": _contradiction(report, claim),
         "suspects": suspect_rows(claim),
-        "note": note_on_word(claim),
+        "note": note_on_word(claim, report["claims"]),
     }
 
 

@@ -54,7 +54,7 @@ def _claim_row(report: dict, claim: dict, links: Links) -> ClaimRow:
         ratings=ratings(claim),
         chip=mark_safe(verdict_chip(claim["verdict"])),
         decided=decided(claim, lines),
-        note=note_on_word(claim),
+        note=note_on_word(claim, report["claims"]),
         suspicion=suspicion(claim),
         plausibilities=[
             Plausibility(mains_short(report, end), plausibility(claim["ends"][end]))

@@ -1,19 +1,34 @@
 """Why a word stays behind the plausibility beside it."""
-from teardowns.engine.rule import PASSED
+from collections.abc import Sequence
+
+from teardowns.engine.conditions import SAME_VOLTAGE
+from teardowns.engine.rule import PASSED, PRACTICE
 from teardowns.engine.verdicts import WEAK
 
 LESS_WAS_LOST = ("A load smaller than this was lost at an output that nobody named, and it may "
                  "have been this one: a load of the whole rating, held here, would decide.")
 
 
-def note_on_word(claim: dict) -> str:
-    """The engine's own note, but where a smaller load that was lost is all that is in the way."""
-    return LESS_WAS_LOST if _only_a_lost_load(claim) else claim["verdict_note"]
+def note_on_word(claim: dict, claims: Sequence[dict]) -> str:
+    """The engine's own note, but where a smaller load that was lost is all that is in the way.
+
+    claims : all of the unit
+    """
+    return LESS_WAS_LOST if _only_a_lost_load(claim, claims) else claim["verdict_note"]
 
 
-def _only_a_lost_load(claim):
-    """Whether the claim has all else that "supported" asks for, a load that was held among it."""
-    return (claim["verdict"] == "possible" and claim["plausibility"] >= 0.9
-            and (claim["plausibility_power"] or 0.0) >= 0.9
-            and any(weight["kind"] == PASSED and weight["decibans"] >= WEAK
-                    and weight["line"].startswith("power/") for weight in claim["weights"]))
+def _only_a_lost_load(claim, claims):
+    """Whether the claim has all else that `engine.verdicts` asks for in "supported"."""
+    if claim["verdict"] != "possible" or min(
+            claim["plausibility"], claim["plausibility_power"] or 0.0) < 0.9:
+        return False
+    of_power = [weight for weight in claim["weights"] if weight["line"].startswith("power/")]
+    held = any(one["kind"] == PASSED and one["decibans"] >= WEAK for one in of_power)
+    firm = any(one["kind"] != PRACTICE and abs(one["decibans"]) >= WEAK for one in of_power)
+    return firm and (held or not _is_lesser(claim, claims))
+
+
+def _is_lesser(claim, claims):
+    """At a lower voltage than the unit's highest."""
+    highest = max((one["voltage"] or 0.0 for one in claims), default=0.0)
+    return claim["voltage"] is not None and claim["voltage"] < (1 - SAME_VOLTAGE) * highest
