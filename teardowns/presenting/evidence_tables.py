@@ -95,7 +95,9 @@ def _row(kind: Kind, row, talk: Talk | None) -> EvidenceRow:
     if looked is not None:
         values[0] = [looked, *values[0]]
     about = [] if talk is None else [cells.discussion(*talk(row.ref))]
-    filled = [*values, cells.source(row), [cells.review(row), cells.entered(row), *about]]
+    # Said in full: below "confirmed" a bare name would be taken for who confirmed it.
+    by = AsWritten(f"{said('Entered by')} {cells.entered(row)}")
+    filled = [*values, cells.source(row), [cells.review(row), by, *about]]
     labels = kind.heads[1:] + PROVENANCE
     return EvidenceRow(
         anchor=anchor(row.ref), name=_stacked(name), faint=looked is not None,

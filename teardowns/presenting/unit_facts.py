@@ -118,4 +118,5 @@ def _confirmed(rows: dict[str, list], awaits: bool) -> Fact:
     counts = [(found.count(state), words) for state, words in REVIEWED]
     remark = ", ".join([*(f"{count} {words}" for count, words in counts if count),
                         *[ONE_EACH] * awaits])
-    return Fact("Rows of evidence confirmed", f"{found.count('confirmed')} of {len(found)}", remark)
+    return Fact("Rows of evidence confirmed", f"{found.count('confirmed')} of {len(found)}", remark,
+                "#evidence")
