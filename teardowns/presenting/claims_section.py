@@ -1,7 +1,9 @@
 """Each claim beside its verdict, what decided it, and how plausible it is left."""
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from django.utils.safestring import SafeString, mark_safe
 
@@ -17,6 +19,7 @@ from .suspicion import suspicion
 from .verdict_notes import note_on_word
 
 NAMED = 2               # lines that the table names
+NOWHERE: Mapping[str, str] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +34,7 @@ class ClaimRow:
     text: str               # verbatim
     evidence: str           # address of its row of evidence on this page
     ratings: str            # "20 V · 2.25 A · 45 W"
+    port: str               # at which it is printed: "USB-C1", or "": several may print the same
     chip: SafeString
     decided: str
     note: str               # what the verdict depends on, or ""
@@ -39,19 +43,22 @@ class ClaimRow:
     working: str                             # address
 
 
-def claim_rows(report: dict, links: Links) -> list[ClaimRow]:
-    """Power claims, the largest first."""
+def claim_rows(report: dict, links: Links, ports: Mapping[str, str] = NOWHERE) -> list[ClaimRow]:
+    """Power claims, the largest first.
+
+    ports : of claims by their ref, where it is wanted
+    """
     claims = sorted(report["claims"], key=lambda claim: -(claim["power"] or 0))
-    return [_claim_row(report, claim, links) for claim in claims]
+    return [_claim_row(report, claim, links, ports.get(claim["ref"], "")) for claim in claims]
 
 
-def _claim_row(report: dict, claim: dict, links: Links) -> ClaimRow:
+def _claim_row(report: dict, claim: dict, links: Links, port: str) -> ClaimRow:
     lines = {line["id"]: line for line in report["lines"]}
     return ClaimRow(
         anchor=claim_anchor(claim["ref"]),
         text=quoted(claim),
         evidence=f"#{anchor(claim['ref'])}",
-        ratings=ratings(claim),
+        ratings=ratings(claim), port=port,
         chip=mark_safe(verdict_chip(claim["verdict"])),
         decided=decided(claim, lines),
         note=note_on_word(claim, report["claims"]),

@@ -54,7 +54,8 @@ def _judged(report: dict, rows: dict[str, list], links: Links) -> dict:
     return {
         "report": True,
         "sentences": list(filter(None, (power_sentence(report), voltage_sentence(report)))),
-        "claims": claims_section.claim_rows(report, links),
+        "claims": claims_section.claim_rows(
+            report, links, {row.ref: row.port for row in rows["claim"]}),
         "mains": [mains_short(report, end) for end in mains_ends(report)],
         "unjudged": unjudged_claims(report, rows["claim"]),
         "ladders": power_section.ladders(report, links),

@@ -50,3 +50,10 @@ def test_a_contradiction_tells_which_reading_is_most_likely_wrong():
     first, *others = claim_rows(report, Links(7))
     assert first.suspicion == "Most likely wrong: the load."
     assert all(row.suspicion == "" for row in others)
+
+
+def test_a_claim_names_its_port_where_it_is_known():
+    """Two ports may print the same."""
+    first = REPORT["claims"][0]["ref"]
+    ports = {row.port for row in claim_rows(REPORT, Links(7), {first: "USB-C1"})}
+    assert ports == {"USB-C1", ""} and {row.port for row in claim_rows(REPORT, Links(7))} == {""}
