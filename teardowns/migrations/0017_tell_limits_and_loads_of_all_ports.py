@@ -3,6 +3,8 @@
 from django.conf import settings
 from django.db import migrations, models
 
+from core.migrating import AddConstraints
+
 
 class Migration(migrations.Migration):
 
@@ -15,7 +17,7 @@ class Migration(migrations.Migration):
         migrations.AddField(
             model_name='historicalmeasurement',
             name='all_ports',
-            field=models.BooleanField(default=False),
+            field=models.BooleanField(db_default=False, default=False),
         ),
         migrations.AddField(
             model_name='historicalmeasurement',
@@ -25,7 +27,7 @@ class Migration(migrations.Migration):
         migrations.AddField(
             model_name='historicalmeasurement',
             name='bound_kind',
-            field=models.CharField(blank=True, choices=[('', 'no limit'), ('above', 'more than'), ('at_least', 'at least'), ('below', 'less than'), ('at_most', 'at most')], default='', max_length=8),
+            field=models.CharField(blank=True, choices=[('', 'no limit'), ('above', 'more than'), ('at_least', 'at least'), ('below', 'less than'), ('at_most', 'at most')], db_default='', default='', max_length=8),
         ),
         migrations.AddField(
             model_name='historicalmeasurement',
@@ -35,7 +37,7 @@ class Migration(migrations.Migration):
         migrations.AddField(
             model_name='measurement',
             name='all_ports',
-            field=models.BooleanField(default=False),
+            field=models.BooleanField(db_default=False, default=False),
         ),
         migrations.AddField(
             model_name='measurement',
@@ -45,31 +47,18 @@ class Migration(migrations.Migration):
         migrations.AddField(
             model_name='measurement',
             name='bound_kind',
-            field=models.CharField(blank=True, choices=[('', 'no limit'), ('above', 'more than'), ('at_least', 'at least'), ('below', 'less than'), ('at_most', 'at most')], default='', max_length=8),
+            field=models.CharField(blank=True, choices=[('', 'no limit'), ('above', 'more than'), ('at_least', 'at least'), ('below', 'less than'), ('at_most', 'at most')], db_default='', default='', max_length=8),
         ),
         migrations.AddField(
             model_name='measurement',
             name='output_current',
             field=models.FloatField(blank=True, null=True),
         ),
-        migrations.AddConstraint(
-            model_name='measurement',
-            constraint=models.CheckConstraint(condition=models.Q(('output_current__isnull', True), models.Q(('output_current__gte', 0), ('output_current__lt', 1e+30)), _connector='OR'), name='measurement_output_current'),
-        ),
-        migrations.AddConstraint(
-            model_name='measurement',
-            constraint=models.CheckConstraint(condition=models.Q(('bound__isnull', True), models.Q(('bound__gte', -1e+30), ('bound__lt', 1e+30)), _connector='OR'), name='measurement_bound_finite'),
-        ),
-        migrations.AddConstraint(
-            model_name='measurement',
-            constraint=models.CheckConstraint(condition=models.Q(('bound_kind__in', ['', 'above', 'at_least', 'below', 'at_most'])), name='measurement_bound_kind_known'),
-        ),
-        migrations.AddConstraint(
-            model_name='measurement',
-            constraint=models.CheckConstraint(condition=models.Q(models.Q(('bound__isnull', True), ('bound_kind', '')), models.Q(('bound__isnull', False), ('state', 'not_readable'), models.Q(('bound_kind', ''), _negated=True)), _connector='OR'), name='measurement_bound_in_place_of_a_value'),
-        ),
-        migrations.AddConstraint(
-            model_name='measurement',
-            constraint=models.CheckConstraint(condition=models.Q(('all_ports', False), ('port__isnull', True), _connector='OR'), name='measurement_one_port_or_all'),
-        ),
+        AddConstraints('measurement', [
+            models.CheckConstraint(condition=models.Q(('output_current__isnull', True), models.Q(('output_current__gte', 0), ('output_current__lt', 1e+30)), _connector='OR'), name='measurement_output_current'),
+            models.CheckConstraint(condition=models.Q(('bound__isnull', True), models.Q(('bound__gte', -1e+30), ('bound__lt', 1e+30)), _connector='OR'), name='measurement_bound_finite'),
+            models.CheckConstraint(condition=models.Q(('bound_kind__in', ['', 'above', 'at_least', 'below', 'at_most'])), name='measurement_bound_kind_known'),
+            models.CheckConstraint(condition=models.Q(models.Q(('bound__isnull', True), ('bound_kind', '')), models.Q(('bound__isnull', False), ('state', 'not_readable'), models.Q(('bound_kind', ''), _negated=True)), _connector='OR'), name='measurement_bound_in_place_of_a_value'),
+            models.CheckConstraint(condition=models.Q(('all_ports', False), ('port__isnull', True), _connector='OR'), name='measurement_one_port_or_all'),
+        ]),
     ]

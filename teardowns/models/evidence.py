@@ -89,10 +89,11 @@ class Measurement(Evidence, Valued):
     port = models.ForeignKey(
         "teardowns.Port", null=True, blank=True, on_delete=models.SET_NULL, related_name="+"
     )
-    all_ports = models.BooleanField(default=False)      # all ports of the unit loaded together
+    # all ports of the unit loaded together
+    all_ports = models.BooleanField(default=False, db_default=False)
     bound = models.FloatField(null=True, blank=True)    # SI, where there is no value but a limit
     bound_kind = models.CharField(
-        max_length=8, choices=BoundKind, blank=True, default=BoundKind.NONE
+        max_length=8, choices=BoundKind, blank=True, default=BoundKind.NONE, db_default=""
     )
     component = models.ForeignKey(
         "teardowns.Component", null=True, blank=True, on_delete=models.SET_NULL, related_name="+"
