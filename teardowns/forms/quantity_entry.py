@@ -14,6 +14,8 @@ from teardowns.forms.spread import (
 )
 from teardowns.models import Measurement, Port, State
 
+# What a meter shows as 0 and is not 0: its last digit is a limit.
+NEVER_ZERO = {"no_load_power", "touch_current"}
 CONDITIONS = {                    # name: unit, unit typed, label
     "mains_voltage": ("V", "", "At mains voltage"),
     "mains_frequency": ("Hz", "", "At mains frequency"),
@@ -90,8 +92,15 @@ class QuantityEntryForm(EvidenceForm):
             self.add_error("value", "“Recorded” needs a value: write it, or choose another state.")
         elif value is not None and state not in ("", State.RECORDED):
             self.refuse_value(state, "a value")
+        elif value == 0.0 and self.item.code in NEVER_ZERO:
+            self.add_error("value", "No instrument shows that this is nothing: write the limit of "
+                                    f"what it resolves, for example “{self.example_of_limit()}”.")
         elif value is not None:
             self.check_range(value)
+
+    def example_of_limit(self):
+        shown_in = self.quantity.shown_in
+        return bound_text("below", 1e-4 if shown_in else 0.1, self.quantity.unit, shown_in)
 
     def check_bound(self, cleaned):
         """“> 500 MΩ”: no value was shown, so the row has none; its limit is kept beside."""

@@ -25,6 +25,7 @@ from teardowns.reading.units import (
 __all__ = ["QuantityError", "Reading", "print_interval", "print_quantity", "read_quantity"]
 
 MAX_LENGTH = 64
+OVERLOAD = {"OL", "O.L", "0L", "0.L", "OVLD", "OVER"}      # what meters show, from memory
 MAX_EXPONENT = 30  # beyond any quantity of a charger; keeps 1e999 and 1e-999 from becoming ∞ and 0
 
 
@@ -98,6 +99,9 @@ def read_quantity(text: str, unit: str, *, default_unit: str | None = None,
     if plain[0] == "(" and (bracketed := _BRACKETED.fullmatch(plain)):
         plain = f"{bracketed[1]} {bracketed[2]}"
     refuse_thousands(plain, decimal_mark)
+    if takes_bounds and plain.upper() in OVERLOAD:
+        raise QuantityError(f"“{text}” stands for beyond the end of the scale: write that end as a "
+                            f"limit, for example “> {example_of(unit)}”.")
     kind, rest = split_bound(plain)
     if kind:
         return _read_bound(kind, rest, unit, default_unit, text, takes_bounds)

@@ -110,6 +110,12 @@ def test_what_no_limit_can_have_is_named(unit, typed, words):
     assert words in messages(bulk(unit, **typed))
 
 
+@pytest.mark.parametrize("slug, field, example", [
+    ("load", "no-load-power", "“< 0.1 W”"), ("barrier", "touch-current", "“< 0.1 mA”")])
+def test_what_a_meter_shows_as_nothing_is_a_limit(unit, slug, field, example):
+    assert example in messages(checked(unit, slug, {f"{field}-0-value": "0"}))
+
+
 def test_a_value_that_cannot_exist_is_refused_with_the_range(unit):
     said = messages(mass(unit, value="72 kg"))
     assert "72000 g is outside what can exist here, 0 g to 10000 g" in said

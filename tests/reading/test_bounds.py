@@ -42,6 +42,12 @@ def test_a_limit_has_no_uncertainty():
             read_quantity(text, "Ω", takes_bounds=True)
 
 
+@pytest.mark.parametrize("text", ["OL", "0L", "o.L"])
+def test_what_a_meter_shows_beyond_its_scale_is_asked_for_as_a_limit(text):
+    with pytest.raises(QuantityError, match="write that end as a limit, for example “> 4.7 kΩ”"):
+        read_quantity(text, "Ω", takes_bounds=True)
+
+
 @pytest.mark.parametrize("text", [">", "> OL", ">> 5 W", "over there"])
 def test_a_side_without_a_number_is_no_limit(text):
     with pytest.raises(QuantityError, match="cannot be read"):
