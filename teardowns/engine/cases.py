@@ -21,6 +21,7 @@ from .conditions import (
     effective_voltage,
     held,
     lost,
+    lost_count,
     overcurrent,
 )
 from .defaults import fill_conditioned
@@ -113,5 +114,6 @@ def frame_at(frame: Frame, cases: Cases, seen: Observations, is_high: bool) -> F
         HELD: held(seen, sought),
         PEAK: held(seen, sought, PEAK),
         LOST: lost(seen, sought),
+        "failed_tests": exact(lost_count(seen, sought)),
         OVERCURRENT: overcurrent(seen, sought),
     }))

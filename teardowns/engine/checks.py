@@ -46,8 +46,15 @@ def claim_facts(claims: ClaimTable, index: int, ports: PortTable) -> dict:
         "claim_port": "" if at is None else str(ports.label[at]),
         "claim_wiring": "" if at is None else str(ports.wiring[at]),
         "claim_words": () if at is None else tuple(ports.words[at]),
-        "claim_outlets": 1 if at is not None else len(ports.of(int(claims.row[index]))),
+        "claim_outlets": 1 if at is not None else _outlets(claims, index, ports),
     }
+
+
+def _outlets(claims, index, ports):
+    """How many ports a claim of no single one may mean: of its connector, where it has one."""
+    mine = ports.connector[list(ports.of(int(claims.row[index])))]
+    return int(np.isin(mine, (claims.connector[index], "")).sum()
+               if claims.connector[index] else len(mine))
 
 
 def _port_of(claims, index, ports):

@@ -99,6 +99,12 @@ def lost(seen: Observations, sought: Sought, code: str = LOST) -> Column:
     return _pick(table, row[counts], case[counts], len(sought.unit), -1, far[counts])
 
 
+def lost_count(seen: Observations, sought: Sought) -> np.ndarray:
+    """(k,) At how many loads regulation was lost in conditions that count."""
+    *_, case, counts, _ = _capping(seen, sought, LOST)
+    return np.bincount(case[counts], minlength=len(sought.unit)).astype(float)
+
+
 def overcurrent(seen: Observations, sought: Sought) -> Column:
     """(k,) The over-current point, as a current at the claims' voltage: of the same power. [A]"""
     table, row, case, counts, far = _capping(seen, sought, OVERCURRENT)

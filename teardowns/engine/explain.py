@@ -10,9 +10,11 @@ import numpy as np
 
 from .cases import OUTPUT_VOLTAGE
 from .columns import DEFAULT, DERIVED, HOW, UNKNOWN
+from .conditions import LOST
 from .defaults import DEFAULTS, MAINS_SOURCE
 from .evidence import EvidenceTable
 from .judging import ENDS, Examined
+from .likelihoods import MISREAD
 from .lines import SHARED, Line
 from .mathml import EQ, PLUS, TIMES, equation, frac, inline, num, op, paren, row, sym
 from .pipeline import Assessment, examine_unit
@@ -28,6 +30,7 @@ COVERAGE = 1.645          # two-sided 90 %
 CONDITIONS = {
     "mains_voltage": ("Mains voltage", "V"), "mains_frequency": ("Mains frequency", "Hz"),
     "output_voltage": ("Output voltage of the claim", "V"),
+    "failed_tests": ("Loads that were lost in these conditions", "1"),
 }
 PLATE = {"mains_voltage": ("rated_voltage_low", "rated_voltage_high"),
          "mains_frequency": ("rated_frequency",)}
@@ -49,6 +52,8 @@ def evidence_behind(evidence: EvidenceTable, row: int, code: str) -> list[int]:
     """Ids behind one quantity, through the default that made it where nobody observed it."""
     if code in PLATE:
         return sorted({i for plate in PLATE[code] for i in evidence.behind(row, plate)})
+    if code == "failed_tests":
+        return evidence.behind(row, LOST)
     if code not in QUANTITIES:
         return []
     if ids := evidence.behind(row, code):
@@ -190,7 +195,9 @@ JOINT_ODDS = equation(
 PRIOR = ("Even odds: half the prior for a capability of 0.95 to 1.6 times the claim, half for "
          f"1/{BELOW:g} to 0.95 times, each log-uniform, with a fifth of either half beyond that "
          "range. Of a load that was lost, what counts is whether a unit with 0.95 to 1.1 of the "
-         "claim would have lost it.")
+         "claim would have lost it. A reading that several lines rest on is a gross mistake in one "
+         f"case of {1 / MISREAD:.0f}, and then all of them are wrong with it; the weights are told "
+         "as if none were.")
 PRIOR_JOINT = (" The voltage likewise: 0.95 to 1.1 times the claim against 4.5 V to 0.95 times{}. "
                "Even odds for both together; when they are not both true, it is the voltage alone "
                "in {:.2g}, the power alone in {:.2g} and both in {:.2g} of cases. Each of the "

@@ -7,8 +7,9 @@ from .cases import Cases, frame_at, make_cases
 from .claims import ClaimTable
 from .columns import Frame
 from .conditions import SAME_VOLTAGE, Observations
-from .likelihoods import log_failed
+from .likelihoods import log_likelihood
 from .lines import Line, draw_at_ends
+from .mistakes import shared_readings
 from .port_trips import without_port_trips
 from .posterior import (
     MET,
@@ -21,9 +22,16 @@ from .posterior import (
     odds,
     quantiles,
 )
-from .rule import FAILED, LIMIT, PASSED
+from .rule import FAILED, LIMIT, PASSED, PRACTICE
 from .rulebook import Rulebook
-from .verdicts import CONFLICT, decibans, joint_odds, plausibility, verdict_words
+from .verdicts import (
+    CONFLICT,
+    NEAR,
+    decibans,
+    joint_odds,
+    plausibility,
+    verdict_words,
+)
 from .voltages import VoltageEvidence, voltage_evidence
 
 ENDS = ("low", "high")
@@ -89,15 +97,16 @@ def examine(frame: Frame, claims: ClaimTable, seen: Observations, rules: Ruleboo
     drawn = draw_at_ends(rules.power, frames, cases.unit)
     smallest, largest = cases.span(claims)
     grid = make_grid(cases.unit, smallest, largest, drawn)
-    low = LogEvidence(grid, drawn[0], cases.unit)
-    power = (low, LogEvidence(grid, drawn[1], cases.unit, beside=low))
+    shared = [shared_readings(lines, at) for lines, at in zip(drawn, frames, strict=True)]
+    low = LogEvidence(grid, drawn[0], cases.unit, readings=shared[0])
+    power = (low, LogEvidence(grid, drawn[1], cases.unit, beside=low, readings=shared[1]))
     voltage = voltage_evidence(claims, frame, seen, rules.voltage, several)
     judged = _judge(claims, cases, grid, power, voltage, rules, less_was_lost)
     return Examined(judged, cases, grid, frames, power, voltage)
 
 
 def _judge(claims, cases, grid, power, voltage, rules, less_was_lost):
-    likelihood = [density(evidence.total) for evidence in power]
+    likelihood = [evidence.likelihood for evidence in power]
     hypotheses = hypothesis_weights(grid, cases.of_claim, claims.claimed_power)
     has_power = ~np.isnan(claims.claimed_power)
     overload = [_overload(cases, grid, at.lines, hypotheses, claims.claimed_power) for at in power]
@@ -108,17 +117,30 @@ def _judge(claims, cases, grid, power, voltage, rules, less_was_lost):
     switched = np.ones(len(low), bool)
     switched[voltage.claim] = voltage.switched
     total = decibans(_joint(low, volts, switched))
+    # What a line moves the claim by is told as if no shared reading were mistaken: of two lines
+    # that one slip may have made, leaving out either one alone would change nothing.
+    right = np.where(has_power, odds(power[0].if_right, cases.of_claim, hypotheses) * overload[0],
+                     np.nan)
+    as_read = decibans(_joint(right, volts, switched))
     weights = np.concatenate([
-        _power_weights(cases, power[0], hypotheses, volts, switched, has_power, overload[0]),
-        _voltage_weights(voltage, low, volts)], axis=1)
-    weights = np.where(np.isnan(weights), np.nan, total[:, None] - weights)
+        as_read[:, None] - _power_weights(cases, power[0], hypotheses, volts, switched, has_power,
+                                          overload[0]),
+        total[:, None] - _voltage_weights(voltage, low, volts)], axis=1)
     conflict = _conflicts(cases, power, voltage)
     p_low, p_high = (plausibility(_joint(at, volts, switched)) for at in (low, high))
     kinds = np.array([rule.kind for rule in rules.lines], dtype=str)
     lesser = claims.voltage < (1 - SAME_VOLTAGE) * cases.highest[cases.of_claim]
     of_power = np.array([rule.on == "power" for rule in rules.lines], dtype=bool)
+    share = np.concatenate([_shares(power[0].lines, cases.of_claim, claims.claimed_power),
+                            _voltage_shares(voltage, claims.voltage)], axis=1)
+    # What shows a value of the claim's own kind: a test that was passed, a voltage in a list.
+    shows = (kinds == PASSED) | (kinds == PRACTICE) & ~of_power
+    near = shows & (share >= NEAR)
+    unseen = np.zeros(len(low), bool)
+    unseen[voltage.claim] = voltage.switched & ~(near & ~of_power)[voltage.claim].any(axis=1)
     words = verdict_words(p_low, p_high, total, weights, kinds, conflict[:, 0] >= 0, lesser,
-                          plausibility(low), of_power, less_was_lost)
+                          plausibility(low), of_power, less_was_lost,
+                          shows & (share < NEAR), unseen)
     return Judged(p_low, p_high, plausibility(low), plausibility(volts), total, weights,
                   words, conflict, _capability(cases, grid, power, likelihood))
 
@@ -139,17 +161,42 @@ def _overload(cases, grid, lines, hypotheses, claimed):
             mine = np.flatnonzero((place >= 0) & ~np.isnan(claimed))
             at = place[mine]
             d = np.log(line.value[at] / claimed[mine])[:, None] - JUST_MET
-            just_met = np.exp(log_failed(d, line.sigma[at][:, None])).mean(axis=-1)
+            just_met = np.exp(_failing(line, d, at)).mean(axis=-1)
             below = np.log(line.value)[:, None] - grid.points(line.rows)
-            alone = np.exp(log_failed(below, line.sigma[:, None]))
+            alone = np.exp(_failing(line, below, slice(None)))
             factor[mine] *= just_met / odds(alone, at, hypotheses[:, mine])
     return factor
+
+
+def _failing(line, d, at):
+    """The likelihood of a failed test at some places of its line; d : (at, …)"""
+    return log_likelihood(FAILED, d, line.sigma[at][:, None], None,
+                          *np.ascontiguousarray(line.doubt[:, at])[:, :, None])
 
 
 def _joint(power, voltage, switched):
     """Joint odds; a claim of neither power nor voltage stays at even odds."""
     joint = joint_odds(power, voltage, switched)
     return np.where(np.isnan(joint), 1.0, joint)
+
+
+def _shares(lines, case, claimed):
+    """(m, lines) each line's value over the claim; NaN: unused or nothing claimed."""
+    share = np.full((len(case), len(lines)), np.nan)
+    for j, line in enumerate(lines):
+        value = np.full(int(case.max(initial=-1)) + 1, np.nan)
+        inside = line.rows < len(value)
+        value[line.rows[inside]] = line.value[inside]
+        share[:, j] = value[case] / claimed
+    return share
+
+
+def _voltage_shares(voltage, claimed):
+    share = np.full((len(claimed), len(voltage.lines)), np.nan)
+    for j, line in enumerate(voltage.lines):
+        mine = voltage.claim[line.rows]
+        share[mine, j] = line.value / claimed[mine]
+    return share
 
 
 def _power_weights(cases, evidence, hypotheses, volts, switched, has_power, overload):

@@ -15,6 +15,11 @@ HABIT_TRUST = 0.85
 # nothing of the unit (common practice, no source). A slip by ten or a thousand is hardly rarer
 # than one by three, so that this falls off slowly with its size.
 MISREAD, TAPER = 0.005, 0.1
+# A load may be lost by a bad cable or contact, at the wrong port or by a slipped digit: one test
+# in fifty (`suspects`; common practice, no source), and the unit may then hold up to so many times
+# as much. None of these makes a unit hold a load, so that a test that was passed needs no such
+# share; a slipped digit of one shows in what it contradicts.
+SPOILT, ELSEWHERE = 0.02, 30.0
 # No test says more than this. A larger mistake is less likely, in proportion to its factor:
 # without that, what lies far beyond a result on both sides of a claim would say nothing.
 FLOOR = 1e-12

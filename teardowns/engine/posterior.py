@@ -5,6 +5,7 @@ import numpy as np
 
 from .likelihoods import log_likelihood
 from .lines import RULES, SHARED, Line
+from .mistakes import SharedReading, log_if_mistaken
 
 POINTS = 192        # of the grid
 COARSE = 4          # points between those at which shared quantities are integrated over
@@ -82,11 +83,13 @@ class LogEvidence:
     node, on a coarser grid. Where only one reads it, it is that line's own uncertainty.
 
     beside : the evidence of the other mains end, whose terms serve lines that do not differ
+    readings : that several lines rest on, each of which may be a gross mistake
     """
 
     def __init__(self, grid: Grid, lines: tuple[Line, ...], unit: np.ndarray,
-                 beside: "LogEvidence | None" = None):
-        self.lines = lines
+                 beside: "LogEvidence | None" = None,
+                 readings: tuple[SharedReading, ...] = ()):
+        self.lines, self.readings = lines, readings
         size = len(unit)
         readers = np.zeros((len(SHARED), size), int)
         for line in lines:
@@ -102,9 +105,32 @@ class LogEvidence:
                       for mine, (_, weights) in zip(of_rule, RULES.values(), strict=True)]
         self.terms = [self._add(grid, line, self._same(beside, j)) if line.rows.size else SILENT
                       for j, line in enumerate(lines)]
-        self.total = self.plain.copy()
+        # ln of the likelihood if no shared reading is mistaken
+        self.right = self.plain.copy()
         for mine, joint, (_, weights) in zip(of_rule, self.joint, RULES.values(), strict=True):
-            self.total[mine] += _mix(joint, weights)
+            self.right[mine] += _mix(joint, weights)
+        self._of_rule = of_rule
+        self._weigh_mistakes(grid)
+
+    def _weigh_mistakes(self, grid):
+        """The likelihoods if all readings are right and if each is mistaken, over their highest."""
+        mistaken = [log_if_mistaken(self.right[reading.rows], self._without_reading(reading),
+                                    reading.chance, grid.points(reading.rows))
+                    for reading in self.readings]
+        self.top = self.right.max(axis=1, initial=-np.inf)
+        for reading, log in zip(self.readings, mistaken, strict=True):
+            self.top[reading.rows] = np.maximum(self.top[reading.rows], log.max(axis=1))
+        self.if_right = np.exp(self.right - self.top[:, None])
+        self.if_mistaken = [np.exp(log - self.top[reading.rows][:, None])
+                            for reading, log in zip(self.readings, mistaken, strict=True)]
+        self.likelihood = self.if_right.copy()      # (cases, POINTS)
+        for reading, part in zip(self.readings, self.if_mistaken, strict=True):
+            self.likelihood[reading.rows] += part
+
+    @property
+    def total(self) -> np.ndarray:
+        """(cases, POINTS) ln of the likelihood, whether or not a reading is mistaken."""
+        return np.log(self.likelihood) + self.top[:, None]
 
     def _same(self, beside, j):
         """The terms of the same line at the other end; None where they are others."""
@@ -134,10 +160,26 @@ class LogEvidence:
             (at, _node_term(grid, line, at, shift[:, at], points))
             for at, (points, _) in zip(of_rule, RULES.values(), strict=True)]
 
+    def _without_reading(self, reading):
+        """(rows of the reading, POINTS) `right` as if the lines that rest on it did not exist."""
+        left = self.plain[reading.rows]
+        served = [mine[reading.rows] for mine in self._of_rule]
+        rest = [joint[place[reading.rows[mine]]] for joint, place, mine in zip(
+            self.joint, self.places, served, strict=True)]
+        for j, where in reading.lines:
+            alone, plain, shared = self.terms[j]
+            _take_off(left, where[alone], plain)
+            for joint, mine, (common, nodes) in zip(rest, served, shared, strict=True):
+                at = where[common]
+                _take_off(joint, np.where(at < 0, at, (np.cumsum(mine) - 1)[at]), nodes)
+        for joint, mine, (_, weights) in zip(rest, served, RULES.values(), strict=True):
+            left[mine] += _mix(joint, weights)
+        return left
+
     def without(self, j: int) -> np.ndarray:
-        """(rows of line j, POINTS) the total as if line j did not exist."""
+        """(rows of line j, POINTS) `right` as if line j did not exist."""
         rows, (alone, plain, shared) = self.lines[j].rows, self.terms[j]
-        left = self.total[rows]
+        left = self.right[rows]
         left[alone] -= plain
         for place, joint, (common, nodes), (_, weights) in zip(
                 self.places, self.joint, shared, RULES.values(), strict=True):
@@ -145,6 +187,13 @@ class LogEvidence:
                 rest = joint[place[rows[common]]] - nodes
                 left[common] = self.plain[rows[common]] + _mix(rest, weights)
         return left
+
+
+def _take_off(whole, places, terms):
+    """Subtract a line's terms where its places are not −1; no place occurs twice."""
+    here = places >= 0
+    if here.any():
+        whole[places[here]] -= terms[here]
 
 
 def _plain_term(grid, line, at):

@@ -14,8 +14,9 @@ from typing import Any
 LIMIT, PRACTICE, PASSED, FAILED, SWITCH, CHECK, SAFETY = (
     "limit", "practice", "passed", "failed", "switch", "check", "safety")
 UNIT = {"power": "W", "voltage": "V"}
-# What a rule may read beside the quantities: the mains end and the claim it is asked about.
-CONDITIONS = frozenset({"mains_voltage", "mains_frequency", "output_voltage"})
+# What a rule may read beside the quantities: the mains end, the claim it is asked about, and how
+# many tests say the same of it.
+CONDITIONS = frozenset({"mains_voltage", "mains_frequency", "output_voltage", "failed_tests"})
 # What a shortfall means: the first three can hurt somebody, the others cannot.
 HAZARDS = {
     "shock": "electric shock", "fire": "fire", "burn": "burn",

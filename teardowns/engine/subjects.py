@@ -111,7 +111,8 @@ UNIT = {
     "found_discharge_resistor": _flag("Discharge resistor", "1 found, 0 not found."),
     "found_filter_choke": _flag("Interference choke", "1 found, 0 not found."),
     "barrier_y2_pieces": _number("Y2 capacitors across the barrier", "1",
-                                 "How many pieces of the class Y2 bridge mains side and output."),
+                                 "How many pieces of the class Y2, each entered by itself, bridge "
+                                 "mains side and output."),
     "bulk_pieces": _number("Bulk capacitors", "1", "How many pieces were found."),
     "barrier_capacitance_most": _number(
         "Largest capacitance across the barrier", "F",

@@ -11,6 +11,10 @@ DECISIVE = (LIMIT, FAILED, SWITCH)     # what a "not attainable" must rest on
 WEAK = 3.0                             # decibans; below, a weight is no evidence
 STRONG = 10.0                          # decibans that a decisive line must carry
 CONFLICT = 3.0                         # combined standard uncertainties
+# Of the claim: a test that was passed there is one of the claim itself. Of a power, a tenth below
+# it the largest share of what is missing may lie in meter and cable; our own choice.
+NEAR = 0.9
+ENOUGH = 10 * np.log10(9.0)            # decibans; "supported" begins at 9 : 1
 
 
 def plausibility(odds):
@@ -40,7 +44,7 @@ def decibans(odds):
 
 
 def verdict_words(low, high, total, weights, kinds, conflict, lesser=False, power=np.nan,
-                  of_power=None, less_was_lost=False):
+                  of_power=None, less_was_lost=False, far_below=False, unseen=False):
     """(m,) index into WORDS.
 
     low, high : (m,) float, plausibility at the two mains ends
@@ -50,6 +54,8 @@ def verdict_words(low, high, total, weights, kinds, conflict, lesser=False, powe
     power : (m,) float, plausibility of the power alone at the low end; NaN: none is stated
     of_power : (lines,) bool, lines about the power, not the voltage; None: all are
     less_was_lost : (m,) bool, less than is claimed was lost, perhaps at another output
+    far_below : (m, lines) bool, tests passed, or voltages in a list, below NEAR of the claim
+    unseen : (m,) bool, a voltage that has to be switched to, which nobody saw or read in a list
     """
     of_power = np.ones(len(kinds), bool) if of_power is None else of_power
     watts = ~np.isnan(power)
@@ -72,6 +78,10 @@ def verdict_words(low, high, total, weights, kinds, conflict, lesser=False, powe
     loaded = (np.abs(np.nan_to_num(weights)[:, (kinds != PRACTICE) & of_power]) >= WEAK).any(axis=1)
     word = np.where(watts & (~loaded | (power < 0.9)) & (word == SUPPORTED), POSSIBLE, word)
     word = np.where(less_was_lost & (word == SUPPORTED), POSSIBLE, word)
+    # A test below the claim shows that the unit is no worse, not that it gives what is claimed.
+    lifted = np.where(far_below, np.fmax(np.nan_to_num(weights), 0), 0).sum(axis=1)
+    word = np.where((unseen | (lifted > 0) & (total - lifted < ENOUGH)) & (word == SUPPORTED),
+                    POSSIBLE, word)
     quiet = (np.abs(np.nan_to_num(weights)) < WEAK).all(axis=1) & (np.abs(total) < WEAK)
     word = np.where(quiet, NO_EVIDENCE, word)
     return np.where(conflict, CONTRADICTION, word)

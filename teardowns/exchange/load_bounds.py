@@ -10,6 +10,7 @@ from math import isnan, nan
 from typing import Any
 
 from teardowns.engine.conditions import HELD, LOST, OVERCURRENT, REACH, SAME_VOLTAGE
+from teardowns.engine.port_trips import LESSER, OWN_LIMIT
 from teardowns.exchange.document import counts
 from teardowns.exchange.observations import is_recorded
 
@@ -60,7 +61,30 @@ def _loads(document, confirmed_only) -> list[Row]:
     whole = [row for row in rows if not row.get("port") and row["quantity"] != OVERCURRENT]
     if rows and not any(row["quantity"] == HELD for row in whole):
         raise NoBounds("single ports of several were tested, not the unit")
-    return whole
+    return [row for row in whole
+            if row["quantity"] != LOST or not _may_be_a_ports_own(row, document)]
+
+
+def _may_be_a_ports_own(row: Row, document: Mapping[str, Any]) -> bool:
+    """Whether a load lost at no named port lies where one output may let go by itself.
+
+    As the engine's `port_trips` has it, of what is printed for single outputs.
+    """
+    claims = [(_watts(claim), claim) for claim in document["claims"]
+              if claim["kind"] in ("output", "total") and is_recorded(claim) and counts(claim)]
+    largest = max((watts for watts, _ in claims if watts), default=0.0)
+    single = [(watts, claim) for watts, claim in claims if watts and claim["kind"] == "output"
+              and not claim.get("shared") and watts < LESSER * largest]
+    low, high = OWN_LIMIT
+    return row["value"] < largest and any(
+        low * watts <= row["value"] <= high * watts
+        and _near(claim.get("voltage_high", nan), row.get("output_voltage", nan), SAME_VOLTAGE)
+        for watts, claim in single)
+
+
+def _watts(claim: Row) -> float | None:
+    volts, amperes = claim.get("voltage_high"), claim.get("current")
+    return claim.get("power") or (volts * amperes if volts and amperes else None)
 
 
 def _alike(held: Row, row: Row) -> bool:

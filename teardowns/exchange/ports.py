@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from teardowns.engine.ports import PortTable
-from teardowns.exchange.document import counts
+from teardowns.exchange.document import is_sellers_word, witnesses
 from teardowns.exchange.observations import is_recorded, ports_of
 from teardowns.exchange.observing.ports import advertised_by
 
@@ -25,8 +25,9 @@ class ClaimedPort:
 
 
 def port_table(documents: Sequence[Document], confirmed_only: bool) -> PortTable:
-    """One row a port. One that is disputed or unread keeps its number and loses its facts."""
-    rows = [(index, port, is_recorded(port) and counts(port, confirmed_only))
+    """One row a port. One that is disputed, unread or told by the seller alone keeps its number and
+    loses its facts."""
+    rows = [(index, port, is_recorded(port) and witnesses(port, confirmed_only))
             for index, document in enumerate(documents) for port in ports_of(document)]
     words = np.empty(len(rows), object)
     words[:] = [advertised_by(port) if speaks else () for _, port, speaks in rows]
@@ -58,7 +59,8 @@ def claimed_port(claim: Mapping[str, Any], document: Document) -> ClaimedPort:
         if not ports:
             return ClaimedPort(NO_PORT, "")
     meant = ports if not claim["port"] else _named(claim["port"], ports)
-    kinds = {_contacts(port) for _, port in meant if is_recorded(port)}
+    kinds = {_contacts(port) for _, port in meant
+             if is_recorded(port) and not is_sellers_word(port)}
     if claim["port"] and not meant:
         kinds = _kinds_in_words(claim["port"])
         meant = [(number, port) for number, port in ports if port["connector"] in kinds]

@@ -101,8 +101,19 @@ def _unit(document: Document, confirmed_only: bool) -> dict[str, Any]:
     return {
         "plug": plug_kind(document["unit"]["plug"]), "kind": document["unit"]["kind"],
         **dict(_presence(parts)), **_highest(claims), **_named(claims),
-        **most_across(parts), **_bulk_pieces(parts), **_y2_pieces(parts),
+        **_most_across(document, parts), **_bulk_pieces(parts), **_y2_pieces(parts),
     }
+
+
+def _most_across(document: Document, parts: Sequence[Row]) -> dict[str, float]:
+    """Not known where one is disputed or told by the seller alone: without it the sum is too small.
+
+    parts : the components that witness
+    """
+    known = {row["key"] for row in parts}
+    all_known = all(row["key"] in known for row in document["components"]
+                    if is_across(row) and row["state"] != "not_found")
+    return most_across(parts) if all_known else {}
 
 
 def _bulk_pieces(parts: Sequence[Row]) -> dict[str, float]:
@@ -112,7 +123,9 @@ def _bulk_pieces(parts: Sequence[Row]) -> dict[str, float]:
 
 
 def _y2_pieces(parts: Sequence[Row]) -> dict[str, float]:
-    found = [row["count"] for row in parts if is_across(row) and row["state"] == "recorded"
+    """Of those entered one by one: a pair is whole, and no other piece is half of it."""
+    found = [1 for row in parts
+             if is_across(row) and row["state"] == "recorded" and row["count"] == 1
              and "Y2" in classes_in(f"{row['safety_class']} {row['marking']}")]
     return {"barrier_y2_pieces": float(sum(found))} if found else {}
 

@@ -60,7 +60,8 @@ LIKELIHOODS = (
          _normal(frac(row(_D, _S), row(_SIGMA, _T))), op(","),
          power(_T, 2), EQ, power(_S, 2), PLUS, power(_SIGMA, 2)),
         "Refutes as far as one reading can, supports mildly: makers choose parts with a margin, of "
-        "scale s, above what they aim at, and a share m of the readings is a gross mistake.",
+        "scale s, above what they aim at, and a share m of the readings is a gross mistake: one "
+        "chance for all lines that rest on the same reading.",
     ),
     _likelihood(
         "practice", "mass per watt",

@@ -29,6 +29,7 @@ CONDITIONS = {      # what a rule reads besides the quantities of the unit
     "mains_voltage": ("Mains voltage", "The end of the rated range that is looked at."),
     "mains_frequency": ("Mains frequency", "As the plate prints it."),
     "output_voltage": ("Output voltage", "The voltage that the claim states."),
+    "failed_tests": ("Loads that were lost", "How many, in conditions that count."),
     "claim_voltage": ("Claimed voltage", "As printed."),
     "claim_current": ("Claimed current", "As printed."),
     "claim_power": ("Claimed power", "As printed, else voltage times current."),

@@ -62,3 +62,11 @@ def test_a_unit_is_checked_once_and_each_port_and_claim():
     assert [one.on for one in found] == ["unit", "port", "port", "claim", "claim", "claim"]
     assert found[0].facts["claimed_powers"] == (15.0, 12.0, 27.0)
     assert found[2].facts["port_currents"] == (2.4,)
+
+
+def test_a_claim_of_one_connector_may_mean_the_ports_that_have_it():
+    hub = port_table([("A1", "usb_a"), ("A2", "usb_a"), ("C", "usb_c"), ("dusty", "")])
+    named, unnamed = (claim_facts(claim_table([(5.0, 3.0, NAN, connector)]), 0, hub)
+                      for connector in ("usb_a", ""))
+    # Both of type A and the one whose connector was not read; without a connector any.
+    assert (named["claim_outlets"], unnamed["claim_outlets"]) == (3, 4)

@@ -20,16 +20,19 @@ def test_a_small_bulk_capacitor_refutes_at_the_low_end_only():
 
 
 def test_a_failed_test_at_230_volts_refutes_at_both_ends():
-    done = judge([*WIDE, ("failed_power", 13.1, 0.1, 230.0, 20.0)], [(20.0, 2.25, 45.0)])
-    assert word(done) == "not attainable on this evidence"
-    assert weight(done, "power/failed_power") < -20
+    # Once it may be the cable; lost a second time the claim is not attainable.
+    once = ("failed_power", 13.1, 0.1, 230.0, 20.0)
+    done = judge([*WIDE, once], [(20.0, 2.25, 45.0)])
+    assert word(done) == "implausible" and weight(done, "power/failed_power") < -14
+    twice = judge([*WIDE, once, once], [(20.0, 2.25, 45.0)])
+    assert word(twice) == "not attainable on this evidence"
 
 
 def test_a_load_lost_at_5_volts_does_not_speak_of_the_20_volt_claim():
     done = judge([*WIDE, ("failed_power", 13.1, 0.1, 230.0, 5.0)],
                  [(20.0, 2.25, 45.0), (5.0, 3.0, 15.0)])
     assert np.isnan(weight(done, "power/failed_power", 0))
-    assert weight(done, "power/failed_power", 1) < -20
+    assert weight(done, "power/failed_power", 1) < -15
 
 
 def test_a_load_held_supports_whatever_the_voltage():
@@ -107,7 +110,7 @@ def test_weights_add_up_where_lines_speak_of_different_things():
     done = judge([*WIDE, ("failed_power", 13.0, 0.1, 230.0, 20.0),
                   ("output_capacitor_rating", 10.0, 0.1)], [(20.0, 2.25, 45.0)])
     total = float(done.judged.total[0])
-    assert total < weight(done, "power/failed_power") < -20
+    assert total < weight(done, "power/failed_power") < -14
     assert total < weight(done, "voltage/output_capacitor") < -15
 
 
@@ -165,3 +168,13 @@ def test_the_word_is_that_of_the_low_end():
     done = judge([*SMALL, ("sustained_power", 12.3, 0.1, 230.0, 5.0)], [(5.0, 2.4, NAN)])
     assert done.judged.plausibility[0] < 0.1 < 0.9 < done.judged.plausibility_high[0]
     assert word(done) == "implausible"
+
+
+# 14 of 20 W, and 9 of 12 V: what is missing, nobody saw.
+@pytest.mark.parametrize("row, claim, expected", [
+    (("sustained_power", 14.0, 0.1, 100.0, 5.0), (5.0, 4.0, NAN), "possible"),
+    (("sustained_power", 18.4, 0.1, 100.0, 5.0), (5.0, 4.0, NAN), "supported"),
+    (("offered_voltage", 9.0, 0.1), (12.0, NAN, NAN, "usb_a"), "possible"),
+    (("offered_voltage", 12.0, 0.1), (12.0, NAN, NAN, "usb_a"), "supported")])
+def test_a_claim_is_supported_by_what_was_seen_near_it(row, claim, expected):
+    assert word(judge([*WIDE, row], [claim])) == expected

@@ -73,7 +73,8 @@ def test_a_claim_of_five_volts_asks_for_no_voltage():
 
 
 def test_a_settled_claim_leaves_nothing_worth_measuring():
-    lost = (*WIDE, ("failed_power", 6.0, 0.05, 100.0), ("sustained_power", 5.5, 0.05, 100.0))
+    lost = (*WIDE, *[("failed_power", 6.0, 0.05, 100.0)] * 2, ("controller_power_wide", 5.0, 0.1),
+            ("sustained_power", 5.5, 0.05, 100.0), ("overcurrent_point", 1.2, 0.01, 100.0, 5.0))
     held = (*WIDE, ("sustained_power", 16.0, 0.1, 100.0))
     assert steps(lost) == [] and steps(held) == []
 

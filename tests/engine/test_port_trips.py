@@ -24,12 +24,12 @@ def test_the_limit_of_one_output_says_nothing_of_all_together(ports):
 
 def test_less_than_one_output_should_give_is_a_word_against_it():
     # 6 W are half of what one port is printed to give.
-    assert verdicts(6.0)[1].max() < 0.01
+    assert verdicts(6.0)[1].max() < 0.03
 
 
 def test_more_than_one_output_should_give_was_drawn_from_several():
     # 1.5 times 12 W are 18 W: 30 W come from two ports at least, and 60 W are printed.
-    assert verdicts(30.0)[0][1] == "not attainable on this evidence"
+    assert verdicts(30.0)[0][1] == "implausible"
 
 
 @pytest.mark.parametrize("ports, claims", [(HUB, (EACH, ALL)), (HUB[:2], ((5.0, 3.1, NAN),))])
@@ -50,7 +50,7 @@ def test_what_may_have_been_lost_by_a_larger_output_leaves_it_possible_at_most(h
 
 def test_a_named_port_answers_for_itself():
     claims = ((*EACH, "output", 0), ALL)
-    assert verdicts(6.0, claims, port=0)[1][0] < 0.01
+    assert verdicts(6.0, claims, port=0)[1][0] < 0.03
     assert verdicts(6.0, claims, port=0)[1][1] == pytest.approx(0.5)
 
 

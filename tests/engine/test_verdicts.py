@@ -2,7 +2,7 @@ import numpy as np
 import pytest
 
 from teardowns.engine.rule import FAILED, LIMIT, PASSED, PRACTICE, SWITCH
-from teardowns.engine.verdicts import WORDS, joint_odds, plausibility, verdict_words
+from teardowns.engine.verdicts import NEAR, WORDS, joint_odds, plausibility, verdict_words
 from tests.engine.make import NAN
 
 
@@ -117,3 +117,26 @@ def test_an_adapter_of_one_voltage_stands_and_falls_with_its_power():
 
 def test_a_claim_of_one_part_alone_has_its_odds():
     assert joint_odds(4.0, NAN, True) == 4.0 and joint_odds(NAN, 0.5, True) == 0.5
+
+
+def lifted(share, weight=9.0, total=9.8, voltage=False, **more):
+    """A claim of power or voltage, p 0.905, that a test passed at `share` of it lifts."""
+    found = verdict_words(np.array([0.905]), np.array([0.905]), np.array([total]),
+                          np.array([[weight, 4.0]]), np.array([PASSED, LIMIT]), np.array([False]),
+                          power=np.array([NAN if voltage else 0.905]),
+                          far_below=np.array([[share < NEAR, False]]), **more)
+    return WORDS[int(found[0])]
+
+
+def test_a_test_far_below_the_claim_does_not_support_it_by_itself():
+    assert lifted(0.7) == "possible" and lifted(0.95) == "supported"
+    # All else alone, 15 of 24 decibans, is enough.
+    assert lifted(0.7, total=24.0) == "supported"
+    # Nor does a voltage below the claimed one.
+    assert lifted(0.75, voltage=True) == "possible"
+
+
+def test_a_voltage_that_has_to_be_switched_to_is_supported_where_it_was_seen():
+    unseen = np.array([True])
+    assert lifted(0.95, voltage=True, unseen=unseen) == "possible"
+    assert lifted(0.95, voltage=True, unseen=~unseen) == "supported"

@@ -42,6 +42,14 @@ def test_of_several_ports_what_one_of_them_may_have_lost_alone_is_no_bound_of_th
     assert (whole.held, whole.lost) == (40.0, 44.0)
 
 
+def test_a_load_lost_at_no_named_port_may_be_one_ports_own_trip():
+    # 30 W and 12 W, 42 W in all: 33 W is where the first may let go by itself, 44 W is not.
+    claims = [{"kind": "output", "power": 30.0, "port": "c1"}, {"kind": "total", "power": 42.0},
+              {"kind": "output", "power": 12.0, "port": "a"}]
+    assert isnan(bounds(held(20.0), lost(33.0), ports=PORTS, claims=claims).lost)
+    assert bounds(held(20.0), lost(44.0), ports=PORTS, claims=claims).lost == 44.0
+
+
 @pytest.mark.parametrize("rows, words", [
     ([held(10.0), lost(9.0)], "held above one"),
     ([held(10.0, how="data_sheet")], "no load that was held"),

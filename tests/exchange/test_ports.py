@@ -25,7 +25,8 @@ def test_without_documents_or_ports_the_table_is_empty():
 
 
 @pytest.mark.parametrize(("quiet", "confirmed_only"), [
-    ({"review_state": "disputed"}, False), ({"state": "not_readable"}, False), ({}, True)])
+    ({"review_state": "disputed"}, False), ({"state": "not_readable"}, False), ({}, True),
+    ({"how": "claimed_by_seller"}, False)])
 def test_a_port_whose_facts_do_not_count_keeps_its_number(quiet, confirmed_only):
     document = small(ports=[PORTS[0] | quiet, PORTS[2] | {"review_state": "confirmed"}])
     table = port_table([document], confirmed_only)
@@ -69,3 +70,9 @@ def test_a_word_that_fits_two_ports_names_neither():
     two = [PORTS[0], PORTS[0] | {"key": "c2", "label": "USB-C2"}]
     assert number("Type-C", ports=two) == NO_PORT
     assert number("USB-C2", ports=two) == 1
+
+
+def test_a_connector_that_only_the_seller_tells_of_is_none_of_the_claim():
+    ports = [PORTS[0] | {"how": "claimed_by_seller"}]
+    document = small(claims=[{"kind": "output", "power": 18.0}], ports=ports)
+    assert claimed_port(document["claims"][0], document).connector == ""

@@ -52,7 +52,9 @@ def test_what_only_the_seller_says_is_no_subject():
 
 @pytest.mark.parametrize("rows, expected", [
     ([{"safety_class": "Y2"}, {"marking": "X1 Y2 222M"}], 2.0), ([{"safety_class": "Y1"}], None),
-    ([{"safety_class": "Y2", "count": 2}], 2.0),
+    # A pair in one entry is whole: a third one beside it is half of nothing.
+    ([{"safety_class": "Y2", "count": 2}], None),
+    ([{"safety_class": "Y2", "count": 2, "in_series": True}, {"safety_class": "Y2"}], 1.0),
     ([{"safety_class": "Y2", "bridges": "PRI_PE"}], None)])
 def test_how_many_y2_capacitors_bridge_the_barrier(rows, expected):
     found, _ = tables(parts=[], measurements=[], components=[
@@ -107,3 +109,15 @@ def test_the_largest_printed_output(rows, expected):
     found, _ = tables(claims=claims)
     known = found["unit"].columns["largest_printed_output"][0]
     assert known == expected if expected else np.isnan(known)
+
+
+@pytest.mark.parametrize("other", [{"how": "claimed_by_seller"}, {"review_state": "disputed"}])
+def test_a_capacitor_that_nobody_saw_leaves_the_sum_across_the_barrier_unknown(other):
+    def most(*rows):
+        found, _ = tables(parts=[], measurements=[], components=[
+            {"key": f"y{n}", "role": "barrier_capacitor", "nominal": 1e-9, "tolerance": 0.2} | row
+            for n, row in enumerate(rows)])
+        return found["unit"].columns["barrier_capacitance_most"][0]
+
+    assert most({}, {}) == pytest.approx(2.4e-9)             # 2 · 1 nF + 20 %
+    assert np.isnan(most({}, other)) and most({}, other | {"state": "not_found"}) > 0

@@ -53,7 +53,9 @@ def rectifier_full_wave(rated_voltage_low):
     return np.ones(rated_voltage_low.shape), np.zeros(rated_voltage_low.shape)
 
 
-@default("Not looked at: taken as absent up to 65 W of claimed output, about 75 W of input; "
+@default("Not looked at: taken as absent up to 65 W of claimed output, about 75 W of input; from "
+          "45 W on one unit in twenty is taken to have one all the same, so that none of the lines "
+          "that rest on it holds; "
           "above, IEC 61000-3-2 asks most classes for correction (from memory), so that nothing "
           "is assumed.")
 def power_factor_corrector(claimed_power):

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from teardowns.engine.evidence import assumed_uncertainty
 from teardowns.engine.quantities import QUANTITIES
+from teardowns.engine.requirements.mains_parts import LOWEST_BULK
 from teardowns.exchange.document import witnesses
 from teardowns.exchange.observing.limits import (
     integrated_switch,
@@ -42,6 +43,7 @@ def of_components(components: Sequence[Row], parts: Sequence[Row],
     speaking = [row for row in components if witnesses(row, confirmed_only)]
     for row in speaking:
         yield from _presence(row)
+    for row in _without_small_ones(speaking, limits):
         yield from _rated_voltage(row, limits)
     yield from published(speaking, limits)
     yield from integrated_switch(components, speaking, limits)
@@ -57,6 +59,22 @@ def _presence(row):
     if row["role"] in PRESENCE and row["state"] in ("recorded", "not_found"):
         yield Observation(PRESENCE[row["role"]], float(is_recorded(row)), 0.0,
                           refs_of("component", [row]), port=row.get("port", ""))
+
+
+def _without_small_ones(rows, limits):
+    """Without a capacitor that lies across no mains, where another one called bulk may do so.
+
+    The lowest rating counts, so that it would hide what the other one is rated for.
+    """
+    code = RATED_VOLTAGE["bulk_capacitor"]
+
+    def volts(row):
+        is_bulk = row["role"] == "bulk_capacitor" and is_recorded(row)
+        return _value(row, "rated_voltage", code, limits) if is_bulk else None
+
+    if not any((volts(row) or 0) >= LOWEST_BULK for row in rows):
+        return rows
+    return [row for row in rows if (volts(row) or LOWEST_BULK) >= LOWEST_BULK]
 
 
 def _rated_voltage(row, limits):

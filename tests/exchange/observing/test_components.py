@@ -45,6 +45,13 @@ def test_voltage_ratings_are_read_from_both_kinds_of_capacitor():
     assert values("output_capacitor_rating", components=rows) == [10.0]
 
 
+def test_a_capacitor_that_lies_across_no_mains_hides_no_rating_of_one_that_does():
+    small, high, low = ({"role": "bulk_capacitor", "rated_voltage": volts}
+                        for volts in (25.0, 400.0, 200.0))
+    assert values("bulk_capacitor_rating", components=[small, high, low]) == [400.0, 200.0]
+    assert values("bulk_capacitor_rating", components=[small]) == [25.0]
+
+
 @pytest.mark.parametrize(("role", "code"), [
     ("optocoupler", "isolated_feedback"), ("protocol_controller", "protocol_controller"),
     ("port_converter", "port_converter"), ("pass_switch", "bus_switch")])

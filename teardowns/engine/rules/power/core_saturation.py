@@ -12,14 +12,23 @@ from teardowns.engine.rule import Worked, limit
 
 # Of the core's inductance factor without a gap. Gaps of flyback converters leave 0.05 to 0.3 of it
 # (cores of the standard sizes, from memory); from here on the core is another converter's, which
-# passes its power on at once, or the inductance or the turns are misread.
-STORES_LITTLE = 0.5
+# passes its power on at once, or the inductance or the turns are misread. From 0.3 on that grows
+# from never to always, so that no line appears at once where a reading moves a little.
+STORES, STORES_LITTLE = 0.3, 0.5
+ANYTHING = 1000.0           # times the bound: what another converter's core may pass on
+
+
+def another_converters(core_effective_area, inductance_factor, *others):
+    share = inductance_factor / ungapped_inductance_factor(core_effective_area)
+    doubt = np.clip((share - STORES) / (STORES_LITTLE - STORES), 0.0, 1.0)
+    return doubt, np.full(np.shape(share), ANYTHING)
 
 
 @limit(
     on="power",
     title="Core saturation",
     model_error=0.05,
+    doubt=another_converters,
     # Designs keep to 0.30 of 0.385 T and their current limit to 1.1 to 1.3 of full load, and most
     # keep some current flowing: together half to a third of the bound, and less where the core
     # was chosen for its window. The median of a half-normal of scale 2 is a quarter.
@@ -29,10 +38,11 @@ STORES_LITTLE = 0.5
            "0.30 T is the usual ceiling of a design: Infineon DN 2013-01.",
     validity="Flyback converters without a power-factor corrector, inductance measured on the "
              "assembled transformer with the other windings open, or the gap. Not for forward and "
-             "resonant half-bridge converters, whose core need not store what it passes on: with "
-             "more than half of the inductance factor that it has without a gap, a core is not "
-             "taken for a flyback's. Of a converter that varies its frequency the highest counts. "
-             "Steady state: a cold core carries 20 to 30 % more flux for a short test.",
+             "resonant half-bridge converters, whose core need not store what it passes on: from "
+             "0.3 to 0.5 of the inductance factor that it has without a gap on, a core is taken "
+             "less and less for a flyback's, beyond not at all. Of a converter that varies its "
+             "frequency the highest counts. Steady state: a cold core carries 20 to 30 % more flux "
+             "for a short test.",
     silent="With an active power-factor corrector the transformer need not be a flyback's, and the "
            "core sets no limit. A core with hardly a gap stores little: it is another converter's, "
            "or inductance and turns are misread.",

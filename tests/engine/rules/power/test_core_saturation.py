@@ -5,7 +5,7 @@ import numpy as np
 import pytest
 
 from teardowns.engine.physics.cores import FAMILIES
-from teardowns.engine.rules.power.core_saturation import core_saturation
+from teardowns.engine.rules.power.core_saturation import another_converters, core_saturation
 from tests.engine.make import NAN, WIDE, judge, watts, weight
 from tests.engine.rules.ask import ends, line, questions, value
 
@@ -124,3 +124,10 @@ def test_one_gives_the_bits_of_many():
     many = [np.random.default_rng(1).uniform(0.5, 2, 301) * each for each in INPUTS.values()]
     one = core_saturation(*(column[[150]] for column in many))
     assert one.tobytes() == core_saturation(*many)[[150]].tobytes()
+
+
+def test_a_core_between_a_flybacks_and_anothers_speaks_less_and_less():
+    # 100 mm²: 2042 nH without a gap. Up to 0.3 of it no doubt, at 0.4 one in two, at 0.5 all.
+    area, factors = np.full(4, 100e-6), 2042e-9 * np.array([0.1, 0.3, 0.4, 0.5])
+    doubt, _ = another_converters(area, factors)
+    assert doubt == pytest.approx([0.0, 0.0, 0.5, 1.0], abs=0.002)
