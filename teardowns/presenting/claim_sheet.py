@@ -28,7 +28,9 @@ from .verdict_notes import note_on_word
 RULES = (
     ("supported", "p at least 0.9: of a claimed power by itself too, and by more than habits of "
      "the trade. Below the unit’s highest voltage a test has to have been passed, for a power a "
-     "load held. Not where a load smaller than the claim was lost at an output that nobody named"),
+     "load held. Not by tests alone that stopped well below the claim, not for a voltage that has "
+     "to be switched to and that nobody saw or read in a list, and not where a load smaller than "
+     "the claim was lost at an output that nobody named"),
     ("possible", "p from 0.5 to 0.9, or above it without what “supported” asks for"),
     ("doubtful", "p from 0.1 to 0.5, or below it by habits of the trade alone"),
     ("implausible", "p below 0.1, and not by habits of the trade alone"),

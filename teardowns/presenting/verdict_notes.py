@@ -3,7 +3,7 @@ from collections.abc import Sequence
 
 from teardowns.engine.conditions import SAME_VOLTAGE
 from teardowns.engine.rule import PASSED, PRACTICE
-from teardowns.engine.verdicts import WEAK
+from teardowns.engine.verdicts import ENOUGH, WEAK
 
 LESS_WAS_LOST = ("A load smaller than this was lost at an output that nobody named, and it may "
                  "have been this one: a load of the whole rating, held here, would decide.")
@@ -18,14 +18,23 @@ def note_on_word(claim: dict, claims: Sequence[dict]) -> str:
 
 
 def _only_a_lost_load(claim, claims):
-    """Whether the claim has all else that `engine.verdicts` asks for in "supported"."""
-    if claim["verdict"] != "possible" or min(
+    """Whether the claim surely has all else that `engine.verdicts` asks for in "supported".
+
+    Of a voltage that is in question it cannot be told from a report whether somebody saw it.
+    """
+    if claim["verdict"] != "possible" or claim["plausibility_voltage"] is not None or min(
             claim["plausibility"], claim["plausibility_power"] or 0.0) < 0.9:
         return False
     of_power = [weight for weight in claim["weights"] if weight["line"].startswith("power/")]
     held = any(one["kind"] == PASSED and one["decibans"] >= WEAK for one in of_power)
     firm = any(one["kind"] != PRACTICE and abs(one["decibans"]) >= WEAK for one in of_power)
-    return firm and (held or not _is_lesser(claim, claims))
+    return firm and (held or not _is_lesser(claim, claims)) and _stands_without_tests(claim)
+
+
+def _stands_without_tests(claim):
+    """Whether the rest is enough, should all tests that were passed lie far below the claim."""
+    lifted = sum(max(one["decibans"], 0.0) for one in claim["weights"] if one["kind"] == PASSED)
+    return lifted == 0 or claim["total_decibans"] - lifted >= ENOUGH
 
 
 def _is_lesser(claim, claims):

@@ -22,8 +22,10 @@ VERDICT_WORDS = (
     _explained("supported", "The evidence supports the claim.",
                "Plausibility at least 0.9: of a claimed power by itself too, and by more than "
                "habits of the trade. Below the unit’s highest voltage a test has to have been "
-               "passed, for a power a load held. Not where a load smaller than the claim was lost "
-               "at an output that nobody named."),
+               "passed, for a power a load held. Not by tests alone that stopped well below the "
+               "claim, not for a voltage that has to be switched to and that nobody saw or read "
+               "in a list, and not where a load smaller than the claim was lost at an output "
+               "that nobody named."),
     _explained("possible",
                "More speaks for the claim than against it, yet not enough to rely on.",
                "Plausibility at least 0.5, and not supported."),
