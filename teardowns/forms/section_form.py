@@ -1,8 +1,8 @@
 """One section of the bench sheet as a form: all its items, drawn or checked together."""
 from teardowns.forms.items import UnitFields
-from teardowns.forms.row_set import RowSet
+from teardowns.forms.row_set import RowSet, typed_total
 from teardowns.forms.unit_form import UnitForm
-from teardowns.models import EVIDENCE, Component, Port, PrintedText, Source
+from teardowns.models import EVIDENCE, Claim, Component, Port, PrintedText, Source
 
 RELATED = {"measurement": ("port",), "claim": ("printed_text",), "component": ("part", "port")}
 
@@ -30,12 +30,16 @@ class SectionForm:
             data = self.typed if self.check else None
             typed = None if self.check else self.typed
             return UnitForm(data, names=item.names, unit=self.unit, typed=typed)
-        self.references |= self._ports()
+        self.references |= self._ports() | {"has_claims": self._has_claims()}
         rows = RowSet(item, self._stored[item.model], self.typed, check=self.check,
                       references=self.references)
         if item.model in (Port, PrintedText):
             self.references |= _references_of(item.model, rows)
         return rows
+
+    def _has_claims(self):
+        """Whether any claim is stored, or being typed in this section."""
+        return bool(self._stored.get(Claim) or typed_total(self.typed or {}, "claims"))
 
     def _ports(self):
         if Port in self.references or Port not in self._stored:

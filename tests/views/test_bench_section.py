@@ -63,6 +63,15 @@ def test_saving_leads_back_to_the_section_and_says_what_changed(bench, unit):
     assert 'value="72.3 g"' in text_of(response)
 
 
+def test_a_text_of_which_no_claim_was_made_says_so_until_one_is(bench, unit, alice):
+    said = "nothing of it is a claim yet"
+    assert said not in text_of(bench("printed"))
+    page = text_of(bench("printed", {"texts-0-text": "Output: 5V 2A"}, follow=True))
+    assert page.count(said) == 1
+    Claim.objects.create(unit=unit, key="c", kind="output", text="5V 2A", author=alice)
+    assert said not in text_of(bench("printed"))
+
+
 def test_a_limit_is_kept_and_printed_as_a_limit_and_assessed_as_unknown(bench, client, unit):
     page = text_of(bench("barrier", {"insulation-resistance-0-value": "> 500M"}, follow=True))
     assert 'value="&gt; 500 MΩ"' in page

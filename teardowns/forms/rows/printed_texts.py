@@ -35,6 +35,12 @@ class PrintedTextForm(EvidenceForm):
         """The reading of what stands in the field, for the page."""
         return shown_reading((self["text"].value() or "").strip().replace("\r\n", "\n"))
 
+    @property
+    def is_unclaimed(self):
+        """Whether a stored text says something that nobody has made a claim of yet."""
+        return bool(self.row and not self.references.get("has_claims")
+                    and self.reading and self.reading.statements)
+
     def check(self, cleaned):
         state, text = cleaned["state"], cleaned["text"]
         if text and state in (State.NOT_LOOKED, State.NOT_FOUND):
