@@ -74,6 +74,7 @@ _THOUSANDS = {
 }
 _MARK_NAMES = {".": "point", ",": "comma"}
 _BRACKETED = re.compile(r"\(([^()]*)\) ?([^()]*)")
+_HOURS = re.compile(r"([0-9]{1,4}) ?h ?([0-5]?[0-9])(?: ?min)?")     # 1h30, 1 h 30 min
 _SPACES = str.maketrans(dict.fromkeys("\u00a0\u2009\u202f\u2007\t", " ") | {"\u2212": "-"})
 
 
@@ -135,6 +136,8 @@ def _read_bound(kind: str, rest: str, unit: str, default_unit: str | None, text:
 
 
 def _read_alone(plain: str, unit: str, default_unit: str | None, text: str) -> Reading:
+    if unit == "s" and (hours := _HOURS.fullmatch(plain)):
+        return Reading(3600.0 * int(hours[1]) + 60.0 * int(hours[2]), None, None, text)
     side = _match_side(plain, unit, text)
     scale = _scale_of(side, unit, default_unit, text)
     value = _in_si(side, scale, unit, text)

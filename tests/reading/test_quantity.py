@@ -36,6 +36,8 @@ VALUES = [
     ("10 ohm", "Ω", 10.0),
     ("90 min", "s", 5400.0),
     ("1.5 h", "s", 5400.0),
+    ("1h30", "s", 5400.0),
+    ("2 h 5 min", "s", 7500.0),
     ("65 kHz", "Hz", 65e3),
     ("65k", "Hz", 65e3),
     ("5V1", "V", 5.1),
@@ -127,6 +129,7 @@ REFUSED = [
     ("4u7 µF", "F", "twice"),
     ("4u7", "m", "does not fit"),
     ("5m2", "s", "not a unit of this field"),
+    ("1h75", "s", "does not fit"),
     ("4k7J", "Ω", "“J” in “4k7J” is not a unit"),
     ("9" * 65, "1", "longer than 64"),
 ]
