@@ -119,3 +119,12 @@ def test_a_section_fits_320_pixels_and_has_no_violation(page, alices_sheet, sect
     assert page.evaluate("document.documentElement.scrollWidth") == 320
     assert Axe().run(page).violations_count == 0
     assert page.complaints == []
+
+
+def test_a_choice_longer_than_its_box_goes_on_in_a_second_line(page, alices_sheet):
+    page.set_viewport_size({"width": 360, "height": 800})
+    page.goto(f"{alices_sheet}/barrier/")
+    choice = page.locator("[name=distances-0-material_group]")
+    before = choice.bounding_box()["height"]
+    choice.select_option("IIIa")
+    assert choice.bounding_box()["height"] > before
