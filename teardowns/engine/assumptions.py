@@ -30,6 +30,7 @@ ASSUMPTIONS = {
     "printed_capacitance": "The capacitance is taken as printed, with its tolerance.",
     "no_active_discharge": "Nobody looked for an active discharge part: none is taken.",
     "no_breakdown": "No breakdown was reported.",
+    "only_a_limit": "A limit alone was read, and nobody read less than that.",
     "nothing_ahead": "Nobody noted a varistor or capacitor ahead of the fuse: none is taken.",
     "no_doubler": "Nobody noted a voltage doubler: none is taken.",
     "perhaps_doubler": "Nobody noted a voltage doubler: several bulk capacitors may be its "

@@ -66,7 +66,8 @@ EFFORT: dict[str, Effort] = {
     **_each("outside", "power meter", {
         "input_power_full_load": (12, 18.0, 0.01), "input_current_full_load": (12, 0.3, 0.01),
         "power_factor": (12, 0.55, 0.01), "efficiency": (12, 0.82, 0.015),
-        "no_load_power": (5, 0.08, 0.03), "average_efficiency": (20, 0.83, 0.01),
+        "no_load_power": (5, 0.08, 0.03), "no_load_power_at_most": (5, 0.1, 0.0),
+        "average_efficiency": (20, 0.83, 0.01),
     }),
     **_each("outside", "oscilloscope", {"ripple_voltage": (6, 0.08, 0.1)}),
     # The temperatures take an hour to stand still; one need not sit beside it all the time.

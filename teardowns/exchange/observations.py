@@ -27,6 +27,9 @@ from teardowns.exchange.observing.stack import of_stack
 # What a seller may well say of a unit: how large and how heavy it is. All else, a load held or a
 # test withstood, is what the evidence is there to show.
 SELLERS_WORD = {"mass_total", "case_height", "case_width", "case_depth"}
+# Where an instrument showed no value but a side of a limit: what that observes, of the
+# quantities that a rule can use a limit of.
+SIDES = {"above": "_at_least", "at_least": "_at_least", "below": "_at_most", "at_most": "_at_most"}
 STRENGTH = "electric_strength_withstood"      # how long it was held stands beside it
 
 __all__ = ["Observation", "is_recorded", "observations", "ports_of"]
@@ -80,6 +83,8 @@ def _measured(rows: Sequence[Row]) -> Iterator[Observation]:
                 yield Observation("electric_strength_duration", row["duration"], 0.0, ref)
         elif row["state"] == "not_found" and QUANTITIES[code].is_flag:
             yield Observation(code, 0.0, 0.0, ref, port=port)
+        elif "bound" in row and (limit := code + SIDES[row["bound_kind"]]) in QUANTITIES:
+            yield Observation(limit, row["bound"], 0.0, ref)
 
 
 def _scaled_photo(row):

@@ -70,6 +70,15 @@ def test_a_flag_is_absent_only_when_it_was_looked_for(state, expected):
     assert values("primary_feedback", measurements=rows) == expected
 
 
+@pytest.mark.parametrize(("kind", "code"), [
+    ("above", "at_least"), ("at_least", "at_least"), ("below", "at_most"), ("at_most", "at_most")])
+def test_a_limit_in_place_of_a_value_is_observed_as_one(kind, code):
+    rows = [{"quantity": "insulation_resistance", "state": "not_readable", "bound": 5e8,
+             "bound_kind": kind}]
+    assert values(f"insulation_resistance_{code}", measurements=rows) == [5e8]
+    assert values("insulation_resistance", measurements=rows) == []
+
+
 def test_a_disputed_row_says_nothing():
     assert values("mass_total", **mass(review_state="disputed")) == []
 

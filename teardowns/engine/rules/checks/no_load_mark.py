@@ -22,11 +22,11 @@ ALLOWED = 0.05
              "Where the plate prints several voltages, the least demanding reading of it counts "
              "against the unit.",
     formula=equation(sym("P", "0"), LEQ, sym("P", "mark")),
-    optional=("no_load_power",),
+    optional=("no_load_power", "no_load_power_at_most"),
     symbols={"no_load_power": sym("P", "0")},
 )
-def no_load_mark(efficiency_level, no_load_power, claimed_voltages, claimed_currents,
-                 claimed_powers):
+def no_load_mark(efficiency_level, no_load_power, no_load_power_at_most, claimed_voltages,
+                 claimed_currents, claimed_powers):
     asked = asked_by_mark(efficiency_level, claimed_voltages, claimed_currents, claimed_powers)
     if asked is None or isnan(asked.no_load[0]):
         return None
@@ -34,6 +34,10 @@ def no_load_mark(efficiency_level, no_load_power, claimed_voltages, claimed_curr
     numbers = {"largest": loose, "smallest": strict, "claim": largest_power(claimed_powers)}
     span = plain(strict, "W") + ("" if loose == strict else f" to {plain(loose, 'W')}")
     wants = f"the mark {asked.mark} allows {span} for the printed output"
+    if isnan(no_load_power) and no_load_power_at_most <= strict:
+        numbers["measured"] = no_load_power_at_most
+        return Outcome(CONSISTENT, "Without load the unit examined draws "
+                       f"{plain(no_load_power_at_most, 'W')} at most; {wants}.", numbers)
     if isnan(no_load_power):
         return Outcome(CANNOT_TELL, f"The input without load was not measured; {wants}.", numbers)
     numbers["measured"] = no_load_power

@@ -11,7 +11,7 @@ from teardowns.engine.requirements.insulation_resistance import LOW as LOWEST
 from teardowns.engine.requirements.touch_current import ES1
 from teardowns.engine.rule import safety
 
-LOW, DECIDED_OTHERWISE, BETWEEN, HIGH = 1, 2, 3, 4
+LOW, DECIDED_OTHERWISE, BETWEEN, HIGH, SCALE_ENDED = 1, 2, 3, 4, 5
 ONE_SOURCE, FROM_MEMORY = CONFIDENCE.index("B"), CONFIDENCE.index("C")
 
 
@@ -31,17 +31,29 @@ ONE_SOURCE, FROM_MEMORY = CONFIDENCE.index("B"), CONFIDENCE.index("C")
         "class II: the resistance alone decides nothing.",
         "Between the figures of several standards, the evidence does not decide it.",
         "It is consistent with intact insulation; it says nothing about distances or layers.",
+        "The instrument showed a limit in place of a value, and the limit decides nothing.",
     ),
-    optional=("insulation_resistance_u", "touch_current", "touch_current_u"),
+    optional=("insulation_resistance", "insulation_resistance_u", "insulation_resistance_at_least",
+              "insulation_resistance_at_most", "touch_current", "touch_current_u"),
 )
-def insulation_resistance(insulation_resistance, insulation_resistance_u, touch_current,
-                          touch_current_u):
-    grade = grade_min(insulation_resistance, insulation_resistance_u, LOWEST, HIGHEST)
+def insulation_resistance(insulation_resistance, insulation_resistance_u,
+                          insulation_resistance_at_least, insulation_resistance_at_most,
+                          touch_current, touch_current_u):
+    """A tester whose scale ends shows no value; a limit decides where the value beyond it would."""
+    is_read = ~np.isnan(insulation_resistance)
+    least = np.where(is_read, insulation_resistance, insulation_resistance_at_least)
+    most = np.where(is_read, insulation_resistance, insulation_resistance_at_most)
+    u = np.where(is_read, insulation_resistance_u, 0.0)
+    meets = grade_min(least, u, LOWEST, HIGHEST) == MEETS
+    short = grade_min(most, u, LOWEST, HIGHEST) == FALLS_SHORT
+    grade = np.select([meets & ~short, short & ~meets], [MEETS, FALLS_SHORT], CANNOT_TELL)
     within = touch_current - touch_current_u <= ES1      # more doubt never accuses
     why = np.select([(grade == FALLS_SHORT) & within, grade == FALLS_SHORT, grade == MEETS],
-                    [DECIDED_OTHERWISE, LOW, HIGH], BETWEEN)
+                    [DECIDED_OTHERWISE, LOW, HIGH], np.where(is_read, BETWEEN, SCALE_ENDED))
+    value = np.where(np.isnan(least) | short, most, least)
     return graded(np.where(why == DECIDED_OTHERWISE, CANNOT_TELL, grade),
-                  value=insulation_resistance, u=insulation_resistance_u, low=LOWEST,
-                  high=HIGHEST, why=why, applies=~np.isnan(insulation_resistance),
+                  value=value, u=u, low=LOWEST,
+                  high=HIGHEST, why=why, applies=~np.isnan(value),
+                  assumed={"only_a_limit": ~is_read & (grade == MEETS)},
                   confidence=np.where(np.isin(why, (LOW, DECIDED_OTHERWISE)), ONE_SOURCE,
                                       FROM_MEMORY))

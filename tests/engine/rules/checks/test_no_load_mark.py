@@ -10,7 +10,7 @@ from tests.engine.rules.ask import outcomes
 
 
 def outcome(level, measured, *claims):
-    return no_load_mark(level, measured, *zip(*claims, strict=True)).outcome
+    return no_load_mark(level, measured, NAN, *zip(*claims, strict=True)).outcome
 
 
 @pytest.mark.parametrize("measured, expected", [
@@ -35,14 +35,20 @@ def test_of_several_voltages_the_least_demanding_reading_counts_against_the_unit
     assert outcome(6.0, measured, (5.0, 3.0, 15.0), (9.0, 3.0, 27.0)) == expected
 
 
+@pytest.mark.parametrize("most, expected", [
+    (0.05, CONSISTENT), (0.1, CONSISTENT), (0.5, CANNOT_TELL)])
+def test_less_than_the_meter_resolves_is_within_what_is_no_less(most, expected):
+    assert no_load_mark(6.0, NAN, most, (12.0,), (1.5,), (18.0,)).outcome == expected
+
+
 def test_not_measured_says_what_is_allowed():
-    found = no_load_mark(6.0, NAN, (12.0,), (1.5,), (18.0,))
+    found = no_load_mark(6.0, NAN, NAN, (12.0,), (1.5,), (18.0,))
     assert found.outcome == CANNOT_TELL and "allows 0.1\u202fW" in found.sentence
 
 
 @pytest.mark.parametrize("level, power", [(NAN, 18.0), (6.0, NAN)])
 def test_without_a_mark_or_a_claim_there_is_nothing_to_check(level, power):
-    assert no_load_mark(level, 0.08, (12.0,), (1.5,), (power,)) is None
+    assert no_load_mark(level, 0.08, NAN, (12.0,), (1.5,), (power,)) is None
 
 
 def test_a_unit_is_checked_once():

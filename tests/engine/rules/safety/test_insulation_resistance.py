@@ -14,6 +14,13 @@ from tests.engine.rules.safety.monotone import more_is_never_worse
      "falls short"),
     ({"insulation_resistance": 5e6}, "cannot tell"), ({"insulation_resistance": 5e8}, "meets"),
     ({}, None),
+    # A tester whose scale ends, or begins, there: "> 500 MΩ", "< 0.1 MΩ".
+    ({"insulation_resistance_at_least": 5e8}, "meets"),
+    ({"insulation_resistance_at_least": 1e6}, "cannot tell"),
+    ({"insulation_resistance_at_most": 1e5}, "falls short"),
+    ({"insulation_resistance_at_most": 5e8}, "cannot tell"),
+    ({"insulation_resistance_at_least": 5e8, "insulation_resistance_at_most": 1e5}, "cannot tell"),
+    ({"insulation_resistance": 5e6, "insulation_resistance_at_least": 5e8}, "cannot tell"),
 ])
 def test_grades(more, expected):
     assert grade_of("insulation_resistance", insulation_resistance_u=2e4, **more) == expected
