@@ -5,7 +5,7 @@ standard uncertainty (both in ln), :math:`d = \mu - x`. Practice may whisper, ph
 a test decides.
 """
 import numpy as np
-from scipy.special import log_ndtr, ndtr
+from scipy.special import ndtr
 
 TRUST = 0.9          # w: the share of observations that the model of a line describes
 # Of habits fewer: their middles and spreads are from memory, and makers go their own ways.
@@ -51,12 +51,18 @@ def log_practice(d, sigma, margin=None):
 
 def log_passed(d, sigma, margin=None):
     """A test that was passed at μ: Φ(−d/σ)."""
-    return np.maximum(log_ndtr(-d / sigma), LOG_FLOOR - np.abs(d))
+    return _log_share(-d / sigma, d)
 
 
 def log_failed(d, sigma, margin=None):
     """A test that was failed at μ: Φ(d/σ)."""
-    return np.maximum(log_ndtr(d / sigma), LOG_FLOOR - np.abs(d))
+    return _log_share(d / sigma, d)
+
+
+def _log_share(z, d):
+    """ln Φ(z), by way of Φ: above the floor its logarithm has lost no digit."""
+    with np.errstate(divide="ignore"):
+        return np.maximum(np.log(ndtr(z)), LOG_FLOOR - np.abs(d))
 
 
 def log_switch(d, ratio, margin=None):
@@ -85,5 +91,5 @@ def log_likelihood(kind, d, sigma, margin, share=0.0, factor=1.0):
     if not np.any(share):
         return log
     other = LOG_LIKELIHOOD[kind](d + np.log(factor), sigma, margin)
-    with np.errstate(divide="ignore"):
-        return np.logaddexp(np.log1p(-share) + log, np.log(share) + other)
+    both = np.log((1 - share) * np.exp(log) + share * np.exp(other))
+    return np.where(share > 0, both, log)     # where nothing is doubted, to the same bit as alone

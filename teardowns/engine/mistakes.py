@@ -20,7 +20,7 @@ from .defaults import DEFAULTS
 from .likelihoods import MISREAD, TAPER
 from .lines import Line
 from .quantities import QUANTITIES
-from .rule import CONDITIONS
+from .rule import CONDITIONS, PRACTICE
 
 # q: a mistaken reading may be anything, so that it fits any one capability a tenth as well as a
 # right one fits its own. As for a single line, whose 0.025 lies about a tenth below its best.
@@ -54,7 +54,7 @@ def shared_readings(lines: Sequence[Line], frame: Frame) -> tuple[SharedReading,
     found = []
     for name, readers in shared_codes(tuple((line.rule.id, line.rule.reads) for line in lines)):
         heard = [(j, ways) for j, ways in readers if j in speaking]
-        if len(heard) > (0 if name == CORRECTOR else 1):
+        if _strong(lines, (j for j, _ in heard)) >= _least(name):
             resting = [(j, _any(_rests(*way, frame) for way in ways)) for j, ways in heard]
             found.append(_shared(name, lines, resting, frame))
     if frame.scales:
@@ -125,14 +125,25 @@ def _shared(name, lines, resting, frame):
     resting = list(resting)
     count = np.zeros(frame.size, int)
     for j, rests in resting:
-        count[lines[j].rows] += rests[lines[j].rows]
+        if lines[j].rule.kind != PRACTICE:
+            count[lines[j].rows] += rests[lines[j].rows]
     chance = _chance(name, frame)
-    # Of one line alone its own likelihood allows for a slip, but not for a corrector overlooked.
-    rows = np.flatnonzero((count > (0 if name == CORRECTOR else 1)) & (chance > 0))
+    rows = np.flatnonzero((count >= _least(name)) & (chance > 0))
     place = np.full(frame.size, -1)
     place[rows] = np.arange(len(rows))
     return SharedReading(name, rows, chance[rows], tuple(
         (j, np.where(rests, place, -1)[lines[j].rows]) for j, rests in resting))
+
+
+def _strong(lines, places):
+    """How many are no habits: a habit says little beside another line, right or wrong."""
+    return sum(lines[j].rule.kind != PRACTICE for j in places)
+
+
+def _least(name):
+    """How many lines a reading takes: of one alone its own likelihood allows for a slip, but not
+    for a corrector that was overlooked."""
+    return 1 if name == CORRECTOR else 2
 
 
 def _chance(name, frame):

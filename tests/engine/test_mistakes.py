@@ -69,12 +69,19 @@ def test_only_what_several_lines_rest_on_is_shared():
 
 
 def test_lengths_from_one_photo_share_its_scale():
-    def case(*scales):
-        return [(code, size, 1e-3, NAN, NAN, -1, scale) for code, size, scale in zip(
-            ("case_height", "case_width", "case_depth"), (0.03, 0.04, 0.05), scales, strict=True)]
+    def sizes(*scales):
+        return [*(row for row in BOARD if row[0] != "core_effective_area"), *(
+            (code, size, 3e-4, NAN, NAN, -1, scale) for code, size, scale in zip(
+                ("core_width", "core_height", "core_depth"), (20e-3, 10e-3, 6e-3), scales,
+                strict=True))]
 
-    assert PHOTO_SCALE in names([*WIDE, *case(0, 0, -1)])
-    assert PHOTO_SCALE not in names([*WIDE, *case(-1, -1, -1)])
+    assert PHOTO_SCALE in names(sizes(0, 0, 0))
+    assert PHOTO_SCALE not in names(sizes(-1, -1, -1))
+
+
+def test_a_limit_beside_a_habit_needs_no_share_in_common():
+    case = [(code, 0.03, 1e-3) for code in ("case_height", "case_width", "case_depth")]
+    assert names([*WIDE, *case]) == set()
 
 
 # The bulk capacitor says some 20 W of 60; a corrector that was overlooked lifts its
