@@ -30,7 +30,7 @@ class EvidenceTable:
     value, u : (r,) float      observation and standard uncertainty, SI
     mains_voltage : (r,) float     rms voltage during the observation, NaN = not stated [V]
     output_voltage : (r,) float    at the port during the observation, NaN = not stated [V]
-    port : (r,) int            which port of the unit, −1 = not stated
+    port : (r,) int            which port of the unit, −1 = not stated, −2 = all together
     scale : (r,) int           number of the photo scale it was read from, −1 = none
     evidence_id : (r,) int     index into the caller's refs, so that a number can be traced
     """

@@ -1,8 +1,8 @@
 """Loads that were lost at one of several outputs, nobody noted at which.
 
 An output that lets go just above its own rating does what it prints, and says nothing of what all
-outputs give together. A test of the whole unit names no port either, so that the load itself has
-to tell the two apart.
+outputs give together. A test of the whole unit may name no port either; where nobody noted that
+all ports were loaded, the load itself has to tell the two apart.
 """
 from dataclasses import replace
 
@@ -15,6 +15,7 @@ from .conditions import HELD, LOST, OVERCURRENT, SAME_VOLTAGE, Observations
 # Less is a word against that output, more is more than one output should give.
 OWN_LIMIT = (0.95, 1.5)
 LESSER = 0.9            # of the unit's largest claim: so much less is no claim of the whole
+UNNAMED, ALL_PORTS = -1, -2     # in place of the port of an observation
 
 
 def without_port_trips(seen: Observations, claims: ClaimTable,
@@ -26,7 +27,7 @@ def without_port_trips(seen: Observations, claims: ClaimTable,
     """
     less_was_lost = np.zeros(len(claims.row), bool)
     if not any(seen.tables[code].row.size for code in (LOST, OVERCURRENT)):
-        return seen, less_was_lost
+        return _of_the_unit(seen), less_was_lost
     held = np.zeros(len(several))
     np.maximum.at(held, seen.tables[HELD].row, seen.tables[HELD].value)
     single, outlets = _single(claims, several)
@@ -42,12 +43,19 @@ def without_port_trips(seen: Observations, claims: ClaimTable,
         trips = np.bincount(row[own], minlength=len(table.row)) > 0
         if code == OVERCURRENT:         # a point of one port, by its meaning
             trips |= several[table.row]
-        left_out = trips & (table.port < 0)
+        left_out = trips & (table.port == UNNAMED)
         watts = table.value if code == LOST else table.value * table.output_voltage
         above = ~(watts[row] <= held[claims.row[claim]])
         less_was_lost[claim[left_out[row] & (share < OWN_LIMIT[0]) & alike & above]] = True
         kept[code] = table.take(~left_out)
-    return replace(seen, tables=kept), less_was_lost
+    return _of_the_unit(replace(seen, tables=kept)), less_was_lost
+
+
+def _of_the_unit(seen):
+    """The same, where a load of all ports is one of no single port, as for all that follows."""
+    return replace(seen, tables={
+        code: replace(table, port=np.maximum(table.port, UNNAMED)) if (table.port < UNNAMED).any()
+        else table for code, table in seen.tables.items()})
 
 
 def _single(claims, several):

@@ -56,13 +56,14 @@ def _loads(document, confirmed_only) -> list[Row]:
     rows = [row for row in rows if row["how"] == "measured" and counts(row, confirmed_only)]
     if sum(is_recorded(port) for port in document["ports"]) < 2:
         return rows
-    # Of several ports an over-current point is that of one, and a load that was lost may be: it
-    # takes one that all held together to tell.
+    # Of several ports an over-current point is that of one, and a load that was lost may be, if
+    # nobody noted that all were loaded: it takes one that all held together to tell.
     whole = [row for row in rows if not row.get("port") and row["quantity"] != OVERCURRENT]
-    if rows and not any(row["quantity"] == HELD for row in whole):
+    if rows and not any(row["quantity"] == HELD or row["all_ports"] for row in whole):
         raise NoBounds("single ports of several were tested, not the unit")
     return [row for row in whole
-            if row["quantity"] != LOST or not _may_be_a_ports_own(row, document)]
+            if row["quantity"] != LOST or row["all_ports"]
+            or not _may_be_a_ports_own(row, document)]
 
 
 def _may_be_a_ports_own(row: Row, document: Mapping[str, Any]) -> bool:

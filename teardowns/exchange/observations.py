@@ -16,6 +16,7 @@ from teardowns.exchange.observing.claims import of_claims
 from teardowns.exchange.observing.components import of_components
 from teardowns.exchange.observing.cores import of_cores
 from teardowns.exchange.observing.observation import (
+    ALL,
     Observation,
     Row,
     is_recorded,
@@ -72,7 +73,8 @@ def _photographed(unit):
 
 def _measured(rows: Sequence[Row]) -> Iterator[Observation]:
     for row in rows:
-        code, ref, port = row["quantity"], (f"measurement/{row['key']}",), row.get("port", "")
+        code, ref = row["quantity"], (f"measurement/{row['key']}",)
+        port = ALL if row["all_ports"] else row.get("port", "")
         if is_sellers_word(row) and code not in SELLERS_WORD:
             continue
         if is_recorded(row):

@@ -10,10 +10,12 @@ import numpy as np
 
 from teardowns.engine.claims import ClaimTable
 from teardowns.engine.evidence import INDEX, EvidenceTable
+from teardowns.engine.port_trips import ALL_PORTS
 from teardowns.engine.ports import PortTable
 from teardowns.engine.subjects import Subjects
 from teardowns.exchange.document import counts
 from teardowns.exchange.observations import Observation, is_recorded, observations
+from teardowns.exchange.observing.observation import ALL
 from teardowns.exchange.ports import NO_PORT, claimed_port, port_numbers, port_table
 from teardowns.exchange.subjects import subject_tables
 
@@ -55,7 +57,7 @@ def engine_tables(documents: Sequence[Document], confirmed_only: bool = False) -
     refs: dict[str, int] = {}
     seen, said = [], []
     for index, document in enumerate(documents):
-        ports = port_numbers(document)
+        ports = port_numbers(document) | {ALL: ALL_PORTS}
         photos = {photo["key"]: number for number, photo in enumerate(document["photos"])}
         for observation in observations(document, confirmed_only):
             ref = f"{index}:{AND.join(observation.refs)}"

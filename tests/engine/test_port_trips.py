@@ -3,6 +3,7 @@ import pytest
 
 from teardowns.engine import rulebook
 from teardowns.engine.pipeline import assess
+from teardowns.engine.port_trips import ALL_PORTS
 from teardowns.engine.verdicts import WORDS
 from tests.engine.make import NAN, WIDE, claim_table, evidence_table, judge, port_table
 
@@ -46,6 +47,14 @@ def test_what_may_have_been_lost_by_a_larger_output_leaves_it_possible_at_most(h
             ("failed_power", 14.0, 0.14, 230.0, 5.0)]
     judged = judge(rows, list(claims), ports=[("A", "usb_a"), ("C", "usb_c")]).judged
     assert WORDS[judged.verdict[1]] == word and judged.plausibility[1] > 0.9
+
+
+def test_what_all_ports_lost_together_is_a_word_against_their_total():
+    # The 13 W that one port may let go at by itself; nobody who loaded all of them saw that.
+    words, p = verdicts(13.0, port=ALL_PORTS)
+    assert words[1] == "implausible" and p[1] < 0.05
+    assert verdicts(13.0, port=ALL_PORTS, code="sustained_power")[0] == verdicts(
+        13.0, code="sustained_power")[0]
 
 
 def test_a_named_port_answers_for_itself():

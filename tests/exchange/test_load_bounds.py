@@ -48,6 +48,9 @@ def test_a_load_lost_at_no_named_port_may_be_one_ports_own_trip():
               {"kind": "output", "power": 12.0, "port": "a"}]
     assert isnan(bounds(held(20.0), lost(33.0), ports=PORTS, claims=claims).lost)
     assert bounds(held(20.0), lost(44.0), ports=PORTS, claims=claims).lost == 44.0
+    together = lost(33.0) | {"all_ports": True}
+    assert bounds(held(20.0), together, ports=PORTS, claims=claims).lost == 33.0
+    assert bounds(together, ports=PORTS, claims=claims).lost == 33.0
 
 
 @pytest.mark.parametrize("rows, words", [

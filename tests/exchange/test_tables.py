@@ -92,6 +92,13 @@ def test_readings_carry_the_number_of_their_port_and_claims_of_theirs():
     assert tables.evidence.of("photographed_sides").port.tolist() == [-1, -1]
 
 
+def test_a_load_of_all_ports_together_is_told_from_one_of_no_named_port():
+    loads = [{"key": "m1", "quantity": "failed_power", "value": 33.0, "all_ports": True},
+             {"key": "m2", "quantity": "failed_power", "value": 13.0}]
+    table = engine_tables([small(ports=PORTS, measurements=loads)]).evidence.of("failed_power")
+    assert dict(zip(table.value.tolist(), table.port.tolist(), strict=True)) == {33.0: -2, 13.0: -1}
+
+
 def test_a_part_of_a_shared_power_is_of_the_port_that_it_names():
     rows = [{"kind": "output", "power": 30.0, "shared": True, "port": "USB-C1"},
             {"kind": "output", "power": 20.0, "shared": True, "port": "USB-C1+USB-A"}]

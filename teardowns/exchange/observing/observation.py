@@ -9,6 +9,7 @@ from typing import Any
 from teardowns.engine.evidence import assumed_uncertainty
 
 Row = Mapping[str, Any]
+ALL = "all ports"       # no key of a port has a space
 # What a stated ± means as a standard uncertainty; JCGM 100:2008, 4.3.4 (interval, k = 2) and 4.3.7.
 DIVISOR = {"standard": 1.0, "interval": 2.0, "tolerance": sqrt(3.0)}
 
@@ -23,7 +24,7 @@ class Observation:
     refs: tuple[str, ...]
     mains_voltage: float = nan          # V rms, NaN = not stated
     output_voltage: float = nan         # V, NaN = not stated
-    port: str = ""                      # key of the port it is about, "" = not stated
+    port: str = ""                      # key of the port it is about, "" = not stated, or ALL
     photo: str = ""                     # key of the photo whose scale gave a length, "" = none
 
 
