@@ -231,6 +231,8 @@ def steady(site, world, given, findings) -> None:
     spent = os.times().user + os.times().system - before.user - before.system
     findings.say("asked, in s", f"{len(done)}, {seconds_since(begun)}")
     findings.say("answered, by status", statuses(counted))
+    if late := Counter(int(each.due // 60) + 1 for each in counted if each.status == 503):
+        findings.say("503, by the minute", dict(sorted(late.items())))
     told(counted, findings)
     findings.none("answers of 500 and more, or none", [
         f"{each.kind} {each.status} at {each.due:.1f} s" for each in counted
