@@ -276,7 +276,6 @@ STATED_BY_ROWS = {
     "primary_wire_diameter", "primary_strands", "secondary_wire_diameter", "secondary_strands",
     "clearance", "creepage", "insulation_thickness", "tape_layers",
     "electric_strength_duration",
-    "insulation_resistance_at_least", "insulation_resistance_at_most", "no_load_power_at_most",
     "photographed_sides",
     *(code for code in QUANTITIES if code.endswith(("_at_least", "_at_most"))),    # “> 500 MΩ”
 }
