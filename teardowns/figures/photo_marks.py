@@ -22,25 +22,35 @@ class DrawnMark:
 
 
 def marks_drawing(marks: Iterable[DrawnMark], width: int, height: int) -> str:
-    """The drawing that lies over the picture; a list beside it says the same in words."""
-    return element("svg", *(_mark(mark, width) for mark in marks), cls="photo-marks",
+    """The drawing that lies over the picture; a list beside it says the same in words.
+
+    Labels stand above all lines, for the next mark may lie on them.
+    """
+    marks = list(marks)
+    return element("svg", *(_mark(mark, width) for mark in marks),
+                   *(_label(mark, width) for mark in marks), cls="photo-marks",
                    viewBox=f"0 0 {width} {height}", font_size=f"{width * LABEL:.0f}",
                    aria_hidden="true")
 
 
 def _mark(mark, width):
     way = mark_way(mark, width)
-    x, y = max(mark.points, key=lambda point: (-point[1], point[0]))      # the highest point
-    # Beyond the middle a label ends at its point: the picture's edge would cut it.
-    side = "end" if x > width / 2 else "start"
-    text = element("text", escape(shortened(mark.label)), x=printed_number(x), y=printed_number(y),
-                   text_anchor=side)
     return element("g", element("path", d=way, cls="halo"), element("path", d=way, cls="line"),
-                   text if mark.label else "", cls="chosen" if mark.is_meant else None,
+                   cls="chosen" if mark.is_meant else None,
                    id=f"mark-{mark.key}", data_key=mark.key,
                    data_version=mark.version,
                    data_shape=mark.shape,
                    data_points=printed_points(mark.points))
+
+
+def _label(mark, width):
+    if not mark.label:
+        return ""
+    x, y = max(mark.points, key=lambda point: (-point[1], point[0]))      # the highest point
+    # Beyond the middle a label ends at its point: the picture's edge would cut it.
+    side = "end" if x > width / 2 else "start"
+    return element("text", escape(shortened(mark.label)), x=printed_number(x), y=printed_number(y),
+                   text_anchor=side, cls="chosen" if mark.is_meant else None, data_of=mark.key)
 
 
 def shortened(label: str) -> str:

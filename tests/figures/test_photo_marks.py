@@ -53,7 +53,7 @@ def test_every_line_lies_on_a_halo_of_the_same_way(shape, points):
 
 
 def test_a_mark_carries_what_a_script_needs_to_draw_it_anew():
-    (group,) = drawn(mark("line", (10.0, 20.0), (60.5, 20.04)))
+    (group,) = drawn(mark("line", (10.0, 20.0), (60.5, 20.04))).iter("g")
     carried = {name: group.get(f"data-{name}") for name in ("key", "version", "shape", "points")}
     assert carried == {"key": "m1", "version": "3", "shape": "line", "points": "10,20 60.5,20"}
     assert group.get("id") == "mark-m1"
@@ -68,6 +68,12 @@ def test_a_label_stands_at_the_highest_point():
 def test_a_label_grows_towards_the_middle_of_the_picture(x, anchor):
     (text,) = drawn(mark("point", (x, 50.0))).iter("text")
     assert text.get("text-anchor") == anchor
+
+
+def test_no_mark_lies_on_the_label_of_another():
+    tree = drawn(mark("point", (1.0, 2.0)), mark("box", (1.0, 2.0), (3.0, 4.0), key="m2"))
+    assert [(part.tag, part.get("data-of")) for part in tree] == [
+        ("g", None), ("g", None), ("text", "m1"), ("text", "m2")]
 
 
 def test_a_mark_without_a_label_has_no_text():

@@ -12,10 +12,15 @@ export class MarksLayer {
   #drawing;
   #pixel = 0;
   #labels = null;
+  #texts;
 
-  /** @param {SVGElement} drawing with a `g[data-key][data-shape][data-points]` for each mark */
+  /**
+   * @param {SVGElement} drawing with a `g[data-key][data-shape][data-points]` for each mark, and
+   *   above all of them its label, a `text[data-of]`
+   */
   constructor(drawing) {
     this.#drawing = drawing;
+    this.#texts = new Map([...drawing.querySelectorAll("text[data-of]")].map((text) => [text.dataset.of, text]));
   }
 
   get #groups() {
@@ -32,7 +37,7 @@ export class MarksLayer {
 
   // The script's labels have one size on the screen, so that they are measured once.
   #measured() {
-    return this.#groups.map((group, index) => [group, group.querySelector("text"), String(index + 1)])
+    return this.#groups.map((group, index) => [group, this.#texts.get(group.dataset.key), String(index + 1)])
       .filter(([, text]) => text)
       .map(([group, text, number]) => {
         text.textContent = text.dataset.words ??= text.textContent;
@@ -56,10 +61,10 @@ export class MarksLayer {
 
   /** The key of the label that covers a place on the screen. */
   labelAt([x, y]) {
-    return this.#groups.find((group) => {
-      const box = group.querySelector("text")?.getBoundingClientRect();
-      return box && box.left <= x && x <= box.right && box.top <= y && y <= box.bottom;
-    })?.dataset.key;
+    return [...this.#texts.values()].find((text) => {
+      const box = text.getBoundingClientRect();
+      return box.left <= x && x <= box.right && box.top <= y && y <= box.bottom;
+    })?.dataset.of;
   }
 
   /** The key of the smallest mark within reach of a place on the picture. */
@@ -90,6 +95,7 @@ export class MarksLayer {
 
   #toggle(name, key) {
     for (const group of this.#groups) group.classList.toggle(name, group.dataset.key === key);
+    for (const [of, text] of this.#texts) text.classList.toggle(name, of === key);
   }
 }
 

@@ -7,7 +7,8 @@
  *         <img src="…1280.webp" srcset="…" sizes="…" width="4000" height="3000" alt="…">
  *         <svg class="photo-marks" viewBox="0 0 4000 3000" font-size="80" aria-hidden="true">
  *           <g id="mark-a1" data-key="a1" data-shape="path" data-points="12.5,40 80,41">
- *             <path class="halo" d="…"/><path class="line" d="…"/><text x="80" y="41">C1</text></g>
+ *             <path class="halo" d="…"/><path class="line" d="…"/></g>
+ *           <text x="80" y="41" data-of="a1">C1</text>
  *         </svg>
  *       </div>
  *       <p class="photo-said" role="status"></p>
