@@ -27,7 +27,7 @@ def board(page, alices_sheet, tmp_path):
 
 
 def wait_for_pen(page):
-    """The script comes after the page and moves what it puts its buttons above: a click then may miss."""
+    """The script comes after the page and moves what it stands above: a click then may miss."""
     expect(page.locator("photo-annotator[data-ready]")).to_be_visible()
 
 

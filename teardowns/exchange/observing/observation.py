@@ -9,7 +9,7 @@ from typing import Any
 from teardowns.engine.evidence import assumed_uncertainty
 
 Row = Mapping[str, Any]
-ALL = "all ports"       # no key of a port has a space
+ALL = "*"       # no key of a port has such a sign
 # What a stated ± means as a standard uncertainty; JCGM 100:2008, 4.3.4 (interval, k = 2) and 4.3.7.
 DIVISOR = {"standard": 1.0, "interval": 2.0, "tolerance": sqrt(3.0)}
 
