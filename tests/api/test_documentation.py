@@ -34,7 +34,7 @@ def test_it_names_how_often_one_may_ask(client, settings):
 
 
 def test_it_is_a_page_like_any_other(client, page, django_assert_max_num_queries):
-    assert "style=" not in page and "<script>" not in page and len(page) < 160_000
+    assert "style=" not in page and "<script>" not in page and len(page) < 170_000
     with django_assert_max_num_queries(12):
         client.get("/api/")
     assert client.post("/api/").status_code == 405
