@@ -7,7 +7,7 @@ The site is served as shipped, on loopback, with a worker beside it; the client 
 own on the same machine. A request is due when the clock says so, and its time counts from then,
 whether or not a thread was free to send it. Readers come from many networks, as a proxy would say;
 limits on the API and on accounts are lifted. Photos have 3 MB and 2.2 megapixels. It begins cold:
-no page was made yet. --warm asks for each page once before that, and lets the worker finish what
+no page was made yet. --warm asks for each page and answer once before that, and lets the worker finish what
 filling the database left to do, as on a site that has been there for a day. --overload asks
 for `--rate` for a minute, then for a tenth of it, and wants 503 meanwhile and none of it ten
 seconds later. --postgres needs root.
@@ -244,10 +244,13 @@ def steady(site, world, given, findings) -> None:
 
 
 def warm(site, world, findings) -> None:
-    """Every page once, and the worker idle."""
+    """Every page and answer once, and the worker idle."""
     begun = time.monotonic()
     for pk in world.units:
         world.get(f"/units/{pk}/")
+        world.get(f"/api/v1/units/{pk}")
+    for search in SEARCHES:
+        world.get(f"/units/?{search}")
     used = [0.0]
     while processor(site)["worker"] - used[-1] > IDLE:
         used.append(processor(site)["worker"])
