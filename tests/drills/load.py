@@ -7,9 +7,9 @@ The site is served as shipped, on loopback, with a worker beside it; the client 
 own on the same machine. A request is due when the clock says so, and its time counts from then,
 whether or not a thread was free to send it. Readers come from many networks, as a proxy would say;
 limits on the API and on accounts are lifted. Photos have 3 MB and 2.2 megapixels. It begins cold:
-no page was made yet. --warm asks for each page and answer once before that, and lets the worker finish what
-filling the database left to do, as on a site that has been there for a day. --overload asks
-for `--rate` for a minute, then for a tenth of it, and wants 503 meanwhile and none of it ten
+no page was made yet. --warm asks for each page and answer once before that, and lets the worker
+finish what filling the database left to do, as on a site that has been there for a day. --overload
+asks for `--rate` for a minute, then for a tenth of it, and wants 503 meanwhile and none of it ten
 seconds later. --postgres needs root.
 """
 from __future__ import annotations
