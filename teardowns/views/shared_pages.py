@@ -10,7 +10,7 @@ import struct
 from hashlib import sha256
 from mmap import mmap
 
-PLACES, ROOM = 4096, 64 << 10       # …, bytes of each, taken from the machine as they are used
+PLACES, ROOM = 8192, 64 << 10       # …, bytes of each, taken from the machine as they are used
 HEAD = struct.Struct("32sI")        # digest of what follows, and its length
 MOST = ROOM - HEAD.size
 
