@@ -251,9 +251,9 @@ def warm(site, world, findings) -> None:
         world.get(f"/api/v1/units/{pk}")
     for search in SEARCHES:
         world.get(f"/units/?{search}")
-    used = [0.0]
-    while processor(site)["worker"] - used[-1] > IDLE:
-        used.append(processor(site)["worker"])
+    last = -1.0
+    while (used := processor(site)["worker"]) - last > IDLE:
+        last = used
         time.sleep(5)
     findings.say("pages asked for once, in s", f"{len(world.units)}, {seconds_since(begun)}")
 

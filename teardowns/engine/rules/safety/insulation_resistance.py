@@ -11,7 +11,7 @@ from teardowns.engine.requirements.insulation_resistance import LOW as LOWEST
 from teardowns.engine.requirements.touch_current import ES1
 from teardowns.engine.rule import safety
 
-LOW, DECIDED_OTHERWISE, BETWEEN, HIGH, SCALE_ENDED = 1, 2, 3, 4, 5
+LOW, DECIDED_OTHERWISE, BETWEEN, HIGH, SCALE_ENDED, LOWER, HIGHER = 1, 2, 3, 4, 5, 6, 7
 ONE_SOURCE, FROM_MEMORY = CONFIDENCE.index("B"), CONFIDENCE.index("C")
 
 
@@ -32,6 +32,10 @@ ONE_SOURCE, FROM_MEMORY = CONFIDENCE.index("B"), CONFIDENCE.index("C")
         "Between the figures of several standards, the evidence does not decide it.",
         "It is consistent with intact insulation; it says nothing about distances or layers.",
         "The instrument showed a limit in place of a value, and the limit decides nothing.",
+        "That is a limit, and the resistance lies below it. It hints at damage, contamination or a "
+        "part that bridges the barrier.",
+        "That is a limit, and the resistance lies above it. It is consistent with intact "
+        "insulation; it says nothing about distances or layers.",
     ),
     optional=("insulation_resistance", "insulation_resistance_u", "insulation_resistance_at_least",
               "insulation_resistance_at_most", "touch_current", "touch_current_u"),
@@ -49,11 +53,12 @@ def insulation_resistance(insulation_resistance, insulation_resistance_u,
     grade = np.select([meets & ~short, short & ~meets], [MEETS, FALLS_SHORT], CANNOT_TELL)
     within = touch_current - touch_current_u <= ES1      # more doubt never accuses
     why = np.select([(grade == FALLS_SHORT) & within, grade == FALLS_SHORT, grade == MEETS],
-                    [DECIDED_OTHERWISE, LOW, HIGH], np.where(is_read, BETWEEN, SCALE_ENDED))
+                    [DECIDED_OTHERWISE, np.where(is_read, LOW, LOWER),
+                     np.where(is_read, HIGH, HIGHER)], np.where(is_read, BETWEEN, SCALE_ENDED))
     value = np.where(np.isnan(least) | short, most, least)
     return graded(np.where(why == DECIDED_OTHERWISE, CANNOT_TELL, grade),
                   value=value, u=u, low=LOWEST,
                   high=HIGHEST, why=why, applies=~np.isnan(value),
                   assumed={"only_a_limit": ~is_read & (grade == MEETS)},
-                  confidence=np.where(np.isin(why, (LOW, DECIDED_OTHERWISE)), ONE_SOURCE,
+                  confidence=np.where(np.isin(why, (LOW, LOWER, DECIDED_OTHERWISE)), ONE_SOURCE,
                                       FROM_MEMORY))

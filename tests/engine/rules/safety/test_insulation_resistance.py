@@ -1,7 +1,8 @@
 """Insulation resistance at 500 V d.c."""
 import pytest
 
-from tests.engine.rules.safety.asked import grade_of
+from teardowns.engine import rulebook
+from tests.engine.rules.safety.asked import asked, grade_of
 from tests.engine.rules.safety.monotone import more_is_never_worse
 
 
@@ -24,6 +25,13 @@ from tests.engine.rules.safety.monotone import more_is_never_worse
 ])
 def test_grades(more, expected):
     assert grade_of("insulation_resistance", insulation_resistance_u=2e4, **more) == expected
+
+
+def test_a_limit_is_never_told_as_the_value():
+    reasons = rulebook.load()["safety/insulation_resistance"].reasons
+    above, below = (asked("insulation_resistance", **{f"insulation_resistance_{side}": limit})
+                    for side, limit in (("at_least", 5e8), ("at_most", 1e5)))
+    assert "lies above it" in reasons[above.why[0]] and "lies below it" in reasons[below.why[0]]
 
 
 def test_a_higher_resistance_is_never_worse():
