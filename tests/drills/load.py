@@ -7,8 +7,9 @@ The site is served as shipped, on loopback, with a worker beside it; the client 
 own on the same machine. A request is due when the clock says so, and its time counts from then,
 whether or not a thread was free to send it. Readers come from many networks, as a proxy would say;
 limits on the API and on accounts are lifted. Photos have 3 MB and 2.2 megapixels. It begins cold:
-no page was made yet. --warm asks for each page and answer once before that, and lets the worker
-finish what filling the database left to do, as on a site that has been there for a day. --overload
+no page was made yet. --warm asks for each page and answer once before that, and after what filling
+the database left to do (which units are alike, what sister boards showed: it moves their pages), as
+on a site that has been there for a day. --overload
 asks for `--rate` for a minute, then for a tenth of it, and wants 503 meanwhile and none of it ten
 seconds later. --postgres needs root.
 """
@@ -243,8 +244,22 @@ def steady(site, world, given, findings) -> None:
         f"{each / seconds:.2f}" for each in (spent, shares["web"], shares["worker"])))
 
 
+def catch_up() -> int:
+    """Runs of what a worker does by the hour, a slice at a time, until nothing waits."""
+    from teardowns.services.compare_sisters import compare_sisters
+    from teardowns.services.find_likenesses import find_likenesses
+
+    rounds = 0
+    while find_likenesses() + compare_sisters():
+        rounds += 1
+    return rounds
+
+
 def warm(site, world, findings) -> None:
-    """Every page and answer once, and the worker idle."""
+    """Nothing waits, every page and answer was asked for once, and the worker is idle."""
+    begun = time.monotonic()
+    findings.say("slices of what was left to do, in s",
+                 f"{catch_up()}, {seconds_since(begun)}")
     begun = time.monotonic()
     for pk in world.units:
         world.get(f"/units/{pk}/")
