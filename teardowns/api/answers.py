@@ -56,8 +56,7 @@ def kept(request: HttpRequest, state: State | None, make: Callable[[], Answer]) 
         answer = written(request, make())
         if answer.status_code != 200:
             return answer
-        return Kept(answer.content, dict(answer.headers), answer["ETag"], state, state.listing,
-                    monotonic())
+        return Kept(answer.content, dict(answer.headers), answer["ETag"], state, monotonic())
 
     page = kept_or_made(key_of(request), state, made)
     if isinstance(page, HttpResponse):

@@ -15,13 +15,15 @@ UNSEEN = frozenset((
     "approval_asked", "approval_refused", "approval_taken_back", "token_issued", "token_revoked",
     "saved_reply_kept", "saved_reply_retired", "part_proposed", "part_proposal_taken_back",
     "member_proposed", "member_taken_back"))
-# What these change is read, if at all, on pages about the unit that their entry names.
+# What these change is read, if at all, on pages about the unit that their entry names. That a unit
+# came or went others are told by rows of their own: what is alike, what sister boards showed.
 OF_ONE_UNIT = frozenset((
     "section_saved", "photo_received", "photo_described", "photo_covered", "mark_put",
     "mark_removed", "photo_clicked", "photo_scaled", "length_read", "recording_received",
     "recording_described", "recording_laid_out", "recording_read_anew", "span_moved",
     "result_taken", "work_submit", "work_take_back", "work_discard", "work_claim", "work_release",
-    "work_send_back", "work_decline", "work_reconsider", "evidence_decided", "conflict_declared",
+    "work_send_back", "work_decline", "work_reconsider", "work_publish", "work_withdraw",
+    "work_reinstate", "unit_quarantined", "unit_released", "evidence_decided", "conflict_declared",
     "review_closed", "review_released", "tie_declared", "tie_ended", "correction_opened",
     "comment_written", "comment_edited", "comment_retracted", "comment_released",
     "comment_removed", "reply_received", "reply_verified", "reply_declined", "dispute_answered"))

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Collection
-from dataclasses import asdict, dataclass, field
+from dataclasses import asdict, dataclass
 from functools import cache
 from hashlib import sha256
 from typing import Any, Self
@@ -19,7 +19,7 @@ from django.db.models import Subquery, TextField
 from django.db.models.functions import Cast
 
 from core.audit.models import Head
-from teardowns.models import ListingClock, Unit
+from teardowns.models import Unit
 
 from .listing_clock import Mark, current_mark
 from .log_tail import tail
@@ -36,8 +36,6 @@ class PageState:
     rows: str                                # digest of what stands of each
     sequence: int                            # of the end of the log
     end: str                                 # its hash
-    # Where the listing stood: whether anything changed that is said of other units on the page.
-    listing: str = field(compare=False)
 
     def holds(self, now: PageState) -> bool:
         """Whether a page about the units that was made in this state is right in that one."""
@@ -59,10 +57,6 @@ class ListState:
     """Of a page that says nothing but what the listing has."""
 
     mark: Mark
-
-    @property
-    def listing(self) -> str:
-        return self.mark.stamp
 
     def holds(self, now: ListState) -> bool:
         return self == now
@@ -91,10 +85,9 @@ def page_state(pks: Collection[int]) -> PageState | None:
         rows = cursor.fetchall()
     if len(rows) != len(pks) or not rows or not rows[0][-1]:
         return None
-    *_, listing, sequence, end = rows[0]
-    what = repr([row[:-3] for row in rows]).encode()
-    return PageState(tuple(row[0] for row in rows), sha256(what).hexdigest(), sequence, end,
-                     listing or "")
+    *_, sequence, end = rows[0]
+    what = repr([row[:-2] for row in rows]).encode()
+    return PageState(tuple(row[0] for row in rows), sha256(what).hexdigest(), sequence, end)
 
 
 OPEN = "…"          # stands where the number of a unit goes
@@ -103,10 +96,9 @@ OPEN = "…"          # stands where the number of a unit goes
 @cache
 def _question(count: int, vendor: str) -> tuple[str, tuple[Any, ...]]:
     """For so many units, written once: the ORM takes longer over it than the database to answer."""
-    head, clock = Head.objects.filter(pk=1), ListingClock.objects.order_by("pk")
+    head = Head.objects.filter(pk=1)
     rows = Unit.objects.published().order_by("pk").values_list(
         *OF_UNIT, Cast("publication__likeness__alike", TextField()),
-        Subquery(clock.values("stamp")[:1]),
         Subquery(head.values("sequence")), Subquery(head.values("hash")))
     numbers = range(-count, 0)                        # no unit has one below zero
     sql, values = rows.filter(pk__in=numbers).query.sql_with_params()

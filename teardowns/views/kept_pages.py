@@ -28,9 +28,8 @@ from .shared_pages import SharedPages
 
 MOST_BYTES = 32_000_000          # of all pages that a process keeps
 LONGEST_ADDRESS = 300
-# s until a change shows that no entry of the log tells of: something else in the listing, which the
-# page may speak of; and where nothing moved there, what is hidden for a day and comes back.
-KEPT_FOR, KEPT_IN_QUIET = 60.0, 600.0
+KEPT_FOR = 600.0                 # s until a change shows that nothing told of: what is hidden for a
+                                 # day and comes back
 LONGEST_WAIT = 2.0               # s for a page that another thread makes
 PACKED = 1                       # zlib's effort
 NONCE = secrets.token_hex(16).encode()       # stands in kept pages where the reader's nonce goes
@@ -42,8 +41,6 @@ Key = tuple[str, ...]
 class State(Protocol):
     """What a page was made of; see services.page_state."""
 
-    @property
-    def listing(self) -> str: ...
     def holds(self, now: Any) -> bool: ...
     def as_text(self) -> str: ...
     @classmethod
@@ -56,12 +53,11 @@ class Kept:
     headers: dict[str, str]      # that the view gave it
     etag: str
     state: State
-    listing: str                 # as it stood when the page was made
     made: float                  # s, by the machine's clock that only goes forward
 
     def packed(self) -> bytes:
         about = {"headers": self.headers, "etag": self.etag, "state": self.state.as_text(),
-                 "listing": self.listing, "made": self.made}
+                 "made": self.made}
         return json.dumps(about).encode() + b"\n" + zlib.compress(self.body, PACKED)
 
     @classmethod
@@ -190,8 +186,7 @@ def still_right(key: Key, state: State) -> Kept | None:
 
 
 def _as_it_stands(page: Kept, state: State) -> Kept | None:
-    age = time.monotonic() - page.made
-    if age > KEPT_IN_QUIET or age > KEPT_FOR and page.listing != state.listing:
+    if time.monotonic() - page.made > KEPT_FOR:
         return None
     if page.state == state:
         return page
@@ -216,7 +211,7 @@ def _made(request: HttpRequest, state: State,
         answer.content = _with_nonce(request, answer.content)
         return answer
     return Kept(answer.content, dict(answer.headers), f'"{sha256(plain).hexdigest()[:32]}"', state,
-                state.listing, time.monotonic())
+                time.monotonic())
 
 
 def _with_nonce(request, body):

@@ -47,7 +47,7 @@ def _found(request, pk, key, width, state):
     found = Kept(picture.path.encode(), {
         "Content-Type": picture.media_type, "ETag": etag,
         "Cache-Control": "public, max-age=3600" if public else "private, max-age=60"},
-        etag, state, state.listing if state else "", monotonic())
+        etag, state, monotonic())
     if state:
         keep(key_of(request), found)
     return found

@@ -14,7 +14,10 @@ from django.utils import translation
 from core.audit.actions import ACTIONS, PUBLIC
 from core.audit.models import Head
 from teardowns.models import Likeness, Publication, SisterReport
+from teardowns.services.compare_sisters import compare_sisters
+from teardowns.services.find_likenesses import find_likenesses
 from teardowns.services.hide_now import hide_now
+from teardowns.services.index_likeness import index_likeness
 from teardowns.services.log_tail import OF_ONE_UNIT, UNSEEN
 from teardowns.services.moderate_comment import remove_comment
 from teardowns.services.page_state import PageState, page_state
@@ -24,6 +27,10 @@ from teardowns.services.withdraw_unit import withdraw_unit
 from teardowns.services.write_comment import write_comment
 from teardowns.views import kept_pages
 from tests.corrections import corrected, public_unit
+from tests.library import family as opened
+from tests.likenesses import board, component, strangers
+from tests.published import published
+from tests.services.test_want_sisters import join
 from tests.views.versions import two_versions
 
 WHY = {"code": "not_this_unit", "facts": "Photo 2 shows another board."}
@@ -146,6 +153,44 @@ def test_withdrawn_it_is_a_tombstone_at_once(client, unit, alice, processes):
         assert answer.status_code == 410 and "ETag" not in answer
 
 
+@pytest.fixture
+def mates(alice, bob, mona):
+    """Two whose pages speak of each other: they look alike, and one of them was unwound."""
+    made = [board(alice, "Torn down"), board(alice, "Closed", turns=None)]
+    family = opened(mona)
+    for one in made:
+        component(one, "fuse", "T1A", rated_current=1.0)
+        published(one)
+        join(family, one, bob, mona)
+    index_likeness([one.pk for one in (*made, *strangers(alice))])
+    write_comment(author=bob, thing=made[0], text="Where was it bought?")
+    worked_off()
+    return made
+
+
+def worked_off():
+    while find_likenesses() + compare_sisters():
+        pass
+
+
+@pytest.mark.parametrize("change", [
+    lambda mate, alice, mona: withdraw_unit(by=alice, unit_pk=mate.pk, **WHY),
+    lambda mate, alice, mona: quarantine_unit(moderator=mona, unit_pk=mate.pk, **WHY),
+    lambda mate, alice, mona: published(mate)], ids=["withdrawn", "quarantined", "another version"])
+def test_what_it_says_of_another_unit_goes_with_that_unit(client, mates, alice, mona, processes,
+                                                          change):
+    mate, unit = mates
+    for before in processes(client, address(unit)):
+        assert address(mate) in text(before)
+    change(mate, alice, mona)
+    assert text(client.get(address(unit))) != text(before)
+    for work in (lambda: None, worked_off):
+        work()
+        fresh = text(client.get(f"{address(unit)}?anew{work}")).partition("<footer")[0]
+        for after in processes(client, address(unit)):
+            assert text(after).partition("<footer")[0] == fresh
+
+
 def test_a_comparison_loses_a_unit_that_is_out_of_sight(client, unit, alice, mona, processes):
     other = public_unit(alice, title="Hurdlop TurboGaN 45", uid=str(uuid4()))
     path = f"/compare/?units={unit.pk},{other.pk}"
@@ -245,18 +290,9 @@ def test_without_a_log_nothing_is_kept(client, unit):
     assert "ETag" not in client.get(address(unit))
 
 
-def test_after_a_minute_a_page_is_made_anew_once_others_have_changed(client, unit, alice,
-                                                                     monkeypatch):
-    client.get(address(unit))
-    monkeypatch.setattr(kept_pages, "KEPT_FOR", -1.0)
-    assert queries(client, address(unit)) == 1
-    public_unit(alice, title="Hurdlop TurboGaN 45", uid=str(uuid4()))
-    assert queries(client, address(unit)) > 2
-
-
 def test_where_nothing_changes_a_page_is_made_anew_now_and_then(client, unit, monkeypatch):
     client.get(address(unit))
-    monkeypatch.setattr(kept_pages, "KEPT_IN_QUIET", -1.0)
+    monkeypatch.setattr(kept_pages, "KEPT_FOR", -1.0)
     assert queries(client, address(unit)) > 1
 
 
@@ -270,12 +306,12 @@ def test_what_one_process_made_no_other_makes_again(client, unit, monkeypatch):
 
 
 def test_of_many_who_want_a_page_at_once_one_makes_it():
-    state, made = PageState((1,), "rows", 1, "end", "listing"), []
+    state, made = PageState((1,), "rows", 1, "end"), []
 
     def make():
         made.append(threading.get_ident())
         time.sleep(0.1)                               # the others come meanwhile
-        return kept_pages.Kept(b"page", {}, "tag", state, "listing", time.monotonic())
+        return kept_pages.Kept(b"page", {}, "tag", state, time.monotonic())
 
     with ThreadPoolExecutor(8) as readers:
         found = [readers.submit(kept_pages.kept_or_made, ("wanted by many",), state, make)
@@ -293,7 +329,7 @@ def test_nobody_waits_for_ever_for_a_page(monkeypatch):
 def test_pages_kept_longest_make_room():
     pages = kept_pages.Pages(most_bytes=25)
     for name in "abc":
-        pages.put((name,), kept_pages.Kept(b"0123456789", {}, name, None, "", 0.0))
+        pages.put((name,), kept_pages.Kept(b"0123456789", {}, name, None, 0.0))
         pages.get(("a",))
     assert [pages.get((name,)) is not None for name in "abc"] == [True, False, True]
 
