@@ -4,7 +4,6 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 from hashlib import sha256
-from time import monotonic
 from typing import Any
 
 from django.core.serializers.json import DjangoJSONEncoder
@@ -56,7 +55,7 @@ def kept(request: HttpRequest, state: State | None, make: Callable[[], Answer]) 
         answer = written(request, make())
         if answer.status_code != 200:
             return answer
-        return Kept(answer.content, dict(answer.headers), answer["ETag"], state, monotonic())
+        return Kept(answer.content, dict(answer.headers), answer["ETag"], state)
 
     page = kept_or_made(key_of(request), state, made)
     if isinstance(page, HttpResponse):

@@ -13,9 +13,10 @@ import zlib
 from collections import OrderedDict
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import wraps
 from hashlib import sha256
+from random import uniform
 from threading import Lock
 from typing import Any, Protocol, Self
 
@@ -28,8 +29,9 @@ from .shared_pages import SharedPages
 
 MOST_BYTES = 32_000_000          # of all pages that a process keeps
 LONGEST_ADDRESS = 300
-KEPT_FOR = 600.0                 # s until a change shows that nothing told of: what is hidden for a
-                                 # day and comes back
+# s at most until a change shows that nothing told of: what was hidden for a day and comes back.
+# Each page has between half of it and all, lest those made together are made anew together.
+KEPT_FOR = 3600.0
 LONGEST_WAIT = 2.0               # s for a page that another thread makes
 PACKED = 1                       # zlib's effort
 NONCE = secrets.token_hex(16).encode()       # stands in kept pages where the reader's nonce goes
@@ -53,11 +55,12 @@ class Kept:
     headers: dict[str, str]      # that the view gave it
     etag: str
     state: State
-    made: float                  # s, by the machine's clock that only goes forward
+    # s, by the machine's clock that only goes forward
+    until: float = field(default_factory=lambda: time.monotonic() + KEPT_FOR * uniform(0.5, 1))
 
     def packed(self) -> bytes:
         about = {"headers": self.headers, "etag": self.etag, "state": self.state.as_text(),
-                 "made": self.made}
+                 "until": self.until}
         return json.dumps(about).encode() + b"\n" + zlib.compress(self.body, PACKED)
 
     @classmethod
@@ -186,7 +189,7 @@ def still_right(key: Key, state: State) -> Kept | None:
 
 
 def _as_it_stands(page: Kept, state: State) -> Kept | None:
-    if time.monotonic() - page.made > KEPT_FOR:
+    if time.monotonic() > page.until:
         return None
     if page.state == state:
         return page
@@ -210,8 +213,7 @@ def _made(request: HttpRequest, state: State,
     if answer.status_code != 200 or answer.cookies or WANTED in request.META:
         answer.content = _with_nonce(request, answer.content)
         return answer
-    return Kept(answer.content, dict(answer.headers), f'"{sha256(plain).hexdigest()[:32]}"', state,
-                time.monotonic())
+    return Kept(answer.content, dict(answer.headers), f'"{sha256(plain).hexdigest()[:32]}"', state)
 
 
 def _with_nonce(request, body):

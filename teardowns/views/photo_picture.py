@@ -1,6 +1,5 @@
 """The bytes of a picture. Originals are asked for elsewhere, by those who may have them."""
 from io import BytesIO
-from time import monotonic
 
 from django.core.files.storage import storages
 from django.http import FileResponse, Http404, HttpResponse
@@ -47,7 +46,7 @@ def _found(request, pk, key, width, state):
     found = Kept(picture.path.encode(), {
         "Content-Type": picture.media_type, "ETag": etag,
         "Cache-Control": "public, max-age=3600" if public else "private, max-age=60"},
-        etag, state, monotonic())
+        etag, state)
     if state:
         keep(key_of(request), found)
     return found

@@ -25,7 +25,7 @@ import sys
 import threading
 import time
 import uuid
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass
@@ -45,7 +45,10 @@ from tests.drills.writing import (
     send_photo,
 )
 
-AUTHORS, PATIENCE = 40, 30.0                        # …, s until a client gives up
+# Each changes something twelve times in ten minutes: with forty, sheets would grow by a reading
+# every eight seconds.
+AUTHORS = 400
+PATIENCE = 30.0                                     # s until a client gives up
 NETWORKS, PROGRAMS = 5000, 20                       # networks that readers and programs come from
 QUEUED = 8.0                                        # s of requests that wait, each in its thread
 LARGE = (1700, 1300)                                # pixels of a photo of 3 MB, for it is noise
@@ -212,6 +215,19 @@ def statuses(done) -> dict[int, int]:
     return dict(sorted(Counter(each.status for each in done).items()))
 
 
+def by_minute(done, findings) -> None:
+    """What a figure for the whole time hides: a bad minute, and whether it gets worse."""
+    reads, late = defaultdict(list), Counter(
+        int(each.due // 60) + 1 for each in done if each.status == 503)
+    for each in done:
+        if each.kind in READS:
+            reads[int(each.due // 60) + 1].append(each.took)
+    findings.say("reads p95 by the minute, ms", ", ".join(
+        f"{1000 * share(reads[minute], 0.95):.0f}" for minute in sorted(reads)))
+    if late:
+        findings.say("503 by the minute", dict(sorted(late.items())))
+
+
 def processor(site) -> dict[str, float]:
     """s of processor that web and worker have used, with the children they waited for."""
     used = dict.fromkeys(site.started, 0.0)
@@ -232,8 +248,7 @@ def steady(site, world, given, findings) -> None:
     spent = os.times().user + os.times().system - before.user - before.system
     findings.say("asked, in s", f"{len(done)}, {seconds_since(begun)}")
     findings.say("answered, by status", statuses(counted))
-    if late := Counter(int(each.due // 60) + 1 for each in counted if each.status == 503):
-        findings.say("503, by the minute", dict(sorted(late.items())))
+    by_minute(counted, findings)
     told(counted, findings)
     findings.none("answers of 500 and more, or none", [
         f"{each.kind} {each.status} at {each.due:.1f} s" for each in counted

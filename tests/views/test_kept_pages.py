@@ -291,8 +291,8 @@ def test_without_a_log_nothing_is_kept(client, unit):
 
 
 def test_where_nothing_changes_a_page_is_made_anew_now_and_then(client, unit, monkeypatch):
-    client.get(address(unit))
     monkeypatch.setattr(kept_pages, "KEPT_FOR", -1.0)
+    client.get(address(unit))
     assert queries(client, address(unit)) > 1
 
 
@@ -311,7 +311,7 @@ def test_of_many_who_want_a_page_at_once_one_makes_it():
     def make():
         made.append(threading.get_ident())
         time.sleep(0.1)                               # the others come meanwhile
-        return kept_pages.Kept(b"page", {}, "tag", state, time.monotonic())
+        return kept_pages.Kept(b"page", {}, "tag", state)
 
     with ThreadPoolExecutor(8) as readers:
         found = [readers.submit(kept_pages.kept_or_made, ("wanted by many",), state, make)
@@ -329,7 +329,7 @@ def test_nobody_waits_for_ever_for_a_page(monkeypatch):
 def test_pages_kept_longest_make_room():
     pages = kept_pages.Pages(most_bytes=25)
     for name in "abc":
-        pages.put((name,), kept_pages.Kept(b"0123456789", {}, name, None, 0.0))
+        pages.put((name,), kept_pages.Kept(b"0123456789", {}, name, None))
         pages.get(("a",))
     assert [pages.get((name,)) is not None for name in "abc"] == [True, False, True]
 
