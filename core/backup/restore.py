@@ -73,10 +73,12 @@ def _named(code):
 def require_empty() -> None:
     if not databases.is_empty():
         raise NotRestored("The database is not empty. Make a new one, or set "
-                          "UNDERPLATE_DATA_DIR to a new folder: nothing is ever written over.")
+                          "UNDERPLATE_DATA_DIR to a new folder: nothing is ever written over. A "
+                          "database that a restore left half done can be dropped.")
     if found := next(iter(stored_files()), None):
         raise NotRestored(f"The storage “{found.alias}” is not empty: it has {found.name}. Restore "
-                          "into a new data folder or a new bucket.")
+                          "into a new data folder or a new bucket. What a restore that was broken "
+                          "off left here can be removed.")
 
 
 def _put_files(bag, say):

@@ -1,12 +1,16 @@
 """The key that signs sessions and locks second factors."""
 from pathlib import Path
 
+from allauth.mfa.adapter import get_adapter
+from allauth.mfa.models import Authenticator
+from cryptography.fernet import InvalidToken
 from django.conf import settings
 
 from core.doctor.findings import examines, fault, good, note, warning
 from core.secret import fingerprint
 
 SHORTEST, FEWEST = 50, 5        # as Django's own deployment check asks
+LOCKED = {Authenticator.Type.TOTP: "secret", Authenticator.Type.RECOVERY_CODES: "seed"}
 MAKE = 'python -c "import secrets; print(secrets.token_urlsafe(64))"'
 
 
@@ -31,6 +35,27 @@ def former_keys_are_few():
         yield note(f"{len(former)} former keys are still believed.",
                    "Run manage.py rotate_key; 30 days after the change empty "
                    "SECRET_KEY_FALLBACKS.")
+
+
+@examines("secrets")
+def second_factors_can_be_read():
+    """The newest of each kind: after a restore or a change the key may be another."""
+    for kind, name in LOCKED.items():
+        newest = Authenticator.objects.filter(type=kind).order_by("pk").last()
+        if newest and name in newest.data and not _opens(newest.data[name]):
+            yield fault("Second factors are locked with another SECRET_KEY than this one: nobody "
+                        "with a trusted role can sign in.",
+                        "Put the key that was in force, of which a copy is kept apart from the "
+                        "backups, into SECRET_KEY_FALLBACKS; then run manage.py rotate_key.")
+            return
+
+
+def _opens(locked):
+    try:
+        get_adapter().decrypt(locked)
+    except InvalidToken:
+        return False
+    return True
 
 
 @examines("secrets")

@@ -71,3 +71,9 @@ def test_replies_and_terms_stand_beside_the_evidence(units, answered, tmp_path):
     assert [one["works"] for one in with_both["licences"]] == [WORKS]
     assert "replies" not in without and "licences" not in without
     read_document(with_both)
+
+
+def test_a_folder_that_cannot_be_written_is_named(units, tmp_path):
+    (tmp_path / "taken").touch()
+    with pytest.raises(CommandError, match="taken: cannot be written .File exists."):
+        export(tmp_path / "taken")

@@ -2,7 +2,7 @@
 from io import StringIO
 
 import pytest
-from django.core.management import call_command
+from django.core.management import CommandError, call_command
 
 from teardowns.management.commands import reassess
 from teardowns.models import Publication
@@ -50,3 +50,9 @@ def test_queued_it_leaves_the_work_to_the_workers(units, monkeypatch):
     monkeypatch.setattr(reassess, "async_task", lambda *call: queued.append(call))
     assert "Queued" in told("--queue")
     assert queued == [("teardowns.jobs.reassess_all", 0)]
+
+
+@pytest.mark.parametrize("count", ["0", "-3"])
+def test_less_than_one_process_is_refused(count):
+    with pytest.raises(CommandError, match="1 or more"):
+        told(f"--processes={count}")

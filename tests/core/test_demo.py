@@ -40,3 +40,9 @@ def test_a_taken_port_is_said_before_anything_is_done():
         taken.listen()
         with pytest.raises(CommandError, match="already in use"):
             call_command("demo", "--port", str(taken.getsockname()[1]))
+
+
+@pytest.mark.parametrize("port", ["0", "-1", "65536"])
+def test_a_number_that_is_no_port_is_said(port):
+    with pytest.raises(CommandError, match="from 1 to 65535"):
+        call_command("demo", f"--port={port}")

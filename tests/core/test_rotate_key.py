@@ -2,6 +2,7 @@
 import pytest
 from allauth.mfa.adapter import get_adapter
 from allauth.mfa.models import Authenticator
+from django.core.management import CommandError, call_command
 from django_q import core_signing
 from django_q.conf import Conf
 from django_q.models import OrmQ
@@ -50,3 +51,12 @@ def test_second_factors_open_without_the_former_key(settings, monkeypatch, alice
     settings.SECRET_KEY_FALLBACKS = []
     factor.refresh_from_db()
     assert get_adapter().decrypt(factor.data["secret"]) == "ABC"
+
+
+def test_a_factor_that_no_key_opens_is_said_and_nothing_changed(settings, alice):
+    factor = Authenticator.objects.create(user=alice, type="totp", data={
+        "secret": get_adapter().encrypt("ABC")})
+    settings.SECRET_KEY = "the new key"
+    with pytest.raises(CommandError, match="into SECRET_KEY_FALLBACKS"):
+        call_command("rotate_key")
+    assert Authenticator.objects.get().data == factor.data

@@ -81,6 +81,7 @@ class Command(BaseCommand):
         try:
             draw()
             os.wait()
+            raise CommandError("The web server or the worker ended by itself: why stands above.")
         except KeyboardInterrupt:
             pass
         finally:
@@ -100,10 +101,18 @@ def worker_command():
 
 
 def require_free(port):
-    """Refuse early, in the user's words, when the port is taken."""
+    """Refuse early, in the user's words, when nothing can be served on the port."""
+    if not 1 <= port <= 65535:
+        raise CommandError("--port takes a number from 1 to 65535, such as 8000.")
     with socket.socket() as probe:
-        if probe.connect_ex((HOST, port)) == 0:
+        probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)     # as the web server does
+        try:
+            probe.bind((HOST, port))
+        except PermissionError:
+            raise CommandError(f"Port {port} is kept for the administrator of this machine. "
+                               "Choose one above 1023: manage.py demo --port 8000") from None
+        except OSError:
             raise CommandError(
                 f"Port {port} is already in use on this machine. "
                 f"Stop what uses it, or choose another: manage.py demo --port {port + 1}"
-            )
+            ) from None

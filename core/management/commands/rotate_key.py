@@ -1,4 +1,5 @@
 """After SECRET_KEY was changed: bring jobs and second factors under the new key."""
+from cryptography.fernet import InvalidToken
 from django.core.management.base import BaseCommand, CommandError
 
 from core.rotate_key import lock_second_factors_anew, sign_jobs_anew
@@ -10,7 +11,13 @@ class Command(BaseCommand):
             "factors locked anew. It is safe to repeat.")
 
     def handle(self, *args, **options):
-        factors = lock_second_factors_anew()
+        try:
+            factors = lock_second_factors_anew()
+        except InvalidToken:
+            raise CommandError("A second factor is locked with a key that neither SECRET_KEY nor "
+                               "SECRET_KEY_FALLBACKS names. Put that key into "
+                               "SECRET_KEY_FALLBACKS and run this again; nothing was changed."
+                               ) from None
         signed, lost = sign_jobs_anew()
         self.stdout.write(f"{factors} second factors locked and {signed} jobs signed with the key "
                           "in force.")

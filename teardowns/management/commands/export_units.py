@@ -25,10 +25,14 @@ class Command(BaseCommand):
             if missing := set(ids) - set(units.values_list("pk", flat=True)):
                 raise CommandError(f"There is no unit {', '.join(map(str, sorted(missing)))}.",
                                    returncode=2)
-        to.mkdir(parents=True, exist_ok=True)
         pks = list(units.values_list("pk", flat=True))
-        for start in range(0, len(pks), SLICE):
-            self.write(Unit.objects.filter(pk__in=pks[start:start + SLICE]).order_by("pk"), to)
+        try:
+            to.mkdir(parents=True, exist_ok=True)
+            for start in range(0, len(pks), SLICE):
+                self.write(Unit.objects.filter(pk__in=pks[start:start + SLICE]).order_by("pk"), to)
+        except OSError as error:
+            raise CommandError(f"{error.filename or to}: cannot be written ({error.strerror}); "
+                               "give a folder of yours with --to", returncode=2) from None
         self.stdout.write(f"{len(pks)} units written to {to}")
 
     def write(self, units, to):

@@ -18,18 +18,21 @@ class Command(BaseCommand):
         parser.add_argument("--after", type=int, default=0, metavar="NUMBER",
                             help="go on after the unit of this number")
         parser.add_argument("--processes", type=int, default=all_but_one(), metavar="COUNT",
-                            help="how many work at the same time (%(default)s): all processors "
-                                 "but one, which is left to whoever reads and writes meanwhile")
+                            help="how many work at the same time; here %(default)s: all "
+                                 "processors but one, which is left to whoever reads and writes "
+                                 "meanwhile, and 1 at least")
         parser.add_argument("--queue", action="store_true",
                             help="leave it to the workers and return at once")
 
     def handle(self, *args, after, queue, processes, **options):
+        if processes < 1:
+            raise CommandError("--processes takes how many work at the same time, 1 or more.")
         if queue:
             async_task("teardowns.jobs.reassess_all", after)
             self.stdout.write("Queued: the workers assess every unit, some at a time.")
             return
         newest = StandingChange.objects.order_by("pk").last()
-        self.go_on(after, max(1, processes))
+        self.go_on(after, processes)
         moved = StandingChange.objects.filter(pk__gt=newest.pk if newest else 0).count()
         self.stdout.write(f"All units stand under rulebook {active_rulebook().version}; the words "
                           f"or the level of {moved} moved.")

@@ -1,10 +1,13 @@
 import string
 
 import pytest
+from allauth.mfa.adapter import get_adapter
+from allauth.mfa.models import Authenticator
 
 from core.secret import fingerprint
 from tests.core.doctor.found import bad, found
 
+pytestmark = pytest.mark.django_db
 STRONG = string.ascii_letters + string.digits
 
 
@@ -33,3 +36,15 @@ def test_a_key_made_on_one_machine_does_for_one_machine(settings, tmp_path):
     assert "made on this machine" not in bad("secrets")
     (tmp_path / "secret-key").write_text(STRONG)
     assert "made on this machine" in bad("secrets")
+
+
+@pytest.mark.parametrize(("kind", "field"), [("totp", "secret"), ("recovery_codes", "seed")])
+def test_second_factors_that_the_key_does_not_open_are_a_fault(settings, alice, kind, field):
+    settings.SECRET_KEY = STRONG
+    Authenticator.objects.create(user=alice, type=kind, data={
+        field: get_adapter().encrypt("ABC")})
+    assert bad("secrets") == ""
+    settings.SECRET_KEY = STRONG[::-1]
+    assert "locked with another SECRET_KEY" in bad("secrets")
+    settings.SECRET_KEY_FALLBACKS = [STRONG]
+    assert bad("secrets") == ""
