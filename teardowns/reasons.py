@@ -65,3 +65,6 @@ DECISION_REASONS = (
 BY_CODE = {reason.code: reason for reason in (*REASONS, *DECISION_REASONS)}
 REPORTABLE = tuple((reason.code, reason.words) for reason in REASONS)
 DECIDABLE = tuple((reason.code, reason.words) for reason in BY_CODE.values())
+# Reasons to leave something as it is, to give it back, or of roles alone: nothing is taken by them.
+NEVER_AGAINST = {"not_supported", "put_right", "looked_at_again", "trust"}
+AGAINST = tuple(choice for choice in DECIDABLE if choice[0] not in NEVER_AGAINST)

@@ -1,5 +1,14 @@
 """The list of reasons: each with a code, words, a rule, and a time to look."""
-from teardowns.reasons import BY_CODE, DECIDABLE, DECISION_REASONS, HARM_WORDS, REASONS, REPORTABLE
+from teardowns.reasons import (
+    AGAINST,
+    BY_CODE,
+    DECIDABLE,
+    DECISION_REASONS,
+    HARM_WORDS,
+    NEVER_AGAINST,
+    REASONS,
+    REPORTABLE,
+)
 
 
 def test_codes_are_unique_short_and_plain():
@@ -21,3 +30,8 @@ def test_personal_data_is_looked_at_within_the_hour_and_all_else_within_a_day():
 def test_a_report_can_give_no_reason_that_only_a_decision_has():
     assert {code for code, _ in REPORTABLE} == {one.code for one in REASONS}
     assert len(DECIDABLE) == len(BY_CODE)
+
+
+def test_nothing_is_taken_from_anybody_because_no_rule_was_broken():
+    assert {code for code, _ in AGAINST} == set(BY_CODE) - NEVER_AGAINST
+    assert {one.code for one in REASONS} | {"incomplete", "abuse"} == {code for code, _ in AGAINST}

@@ -5,7 +5,7 @@ from django import forms
 
 from teardowns.models import DigestChoice, MakerAccount
 from teardowns.models.replies import LANGUAGE
-from teardowns.reasons import DECIDABLE
+from teardowns.reasons import AGAINST
 from teardowns.services import receive_reply, write_comment
 
 LANGUAGE_HINT = ("The short name of the language of your words: en, de, zh-Hans. It tells "
@@ -30,7 +30,7 @@ class CommentForm(forms.Form):
 class RemovalForm(forms.Form):
     """Why something is taken out of sight: a reason of the list, and what was seen."""
 
-    code = forms.ChoiceField(label="Reason", choices=[("", "Choose a reason"), *DECIDABLE],
+    code = forms.ChoiceField(label="Reason", choices=[("", "Choose a reason"), *AGAINST],
                              error_messages={"required": "Choose a reason of the list."})
     facts = text_area(
         "What was seen", 3, max_length=2000,

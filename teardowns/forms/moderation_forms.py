@@ -7,10 +7,11 @@ from django import forms
 
 from core.words.as_written import AsWritten
 from teardowns.models import SavedReply
-from teardowns.reasons import DECIDABLE, REPORTABLE
+from teardowns.reasons import AGAINST, DECIDABLE, REPORTABLE
 
 CHOOSE = [("", "Choose a reason")]
 FACTS = 4000
+TAKES = {"send_back", "decline", "quarantine", "suspend"}      # decisions against somebody
 AREA = {"rows": 5}
 
 
@@ -41,6 +42,8 @@ class DecisionForm(forms.Form):
         if len(self.fields["do"].choices) == 1:          # the page itself is the choice
             self.fields["do"].widget = forms.HiddenInput()
             self.fields["do"].initial = self.fields["do"].choices[0][0]
+            if self.fields["do"].initial in TAKES:
+                self.fields["code"].choices = [*CHOOSE, *AGAINST]
 
     def with_saved(self) -> DecisionForm:
         """The form again, unchecked, with the chosen reply added to its facts."""

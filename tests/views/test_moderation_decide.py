@@ -4,6 +4,7 @@ import re
 import pytest
 
 from teardowns.models import ReviewRemark, SavedReply, Statement, Status, Unit
+from teardowns.services.quarantine_unit import quarantine_unit
 from tests.published import published
 from tests.views.deciding import look, send
 
@@ -120,3 +121,18 @@ def test_nobody_else_gets_in(client, request, submitted, name):
 def test_it_costs_at_most_twelve_queries(desk, submitted, django_assert_max_num_queries):
     with django_assert_max_num_queries(12):
         desk.get(address(submitted, "send_back"))
+
+
+@pytest.mark.parametrize("code", ["not_supported", "put_right", "looked_at_again", "trust"])
+def test_no_decision_against_somebody_says_that_all_is_well(desk, submitted, code):
+    page = desk.get(address(submitted, "decline")).content.decode()
+    assert f'value="{code}"' not in page
+    assert send(desk, address(submitted, "decline"), do="decline",
+                **WHY | {"code": code}).status_code == 200
+    assert not Statement.objects.exists()
+
+
+def test_what_breaks_no_rule_is_released(desk, submitted, milo):
+    quarantine_unit(moderator=milo, unit_pk=submitted.pk, **WHY)
+    send(desk, address(submitted, "release"), do="release", **WHY | {"code": "not_supported"})
+    assert Statement.objects.count() == 2 and Unit.objects.get().quarantined_at is None
