@@ -14,6 +14,8 @@ from teardowns.models import (
     InsulationObservation,
     Measurement,
     Port,
+    PrintedText,
+    Source,
     StackLayer,
     Unit,
 )
@@ -27,6 +29,7 @@ CALLED = {
     StackLayer: ("position", "kind", lambda place, kind: f"Layer {place} of the transformer"),
     Port: ("label", "key", lambda label, key: f"Port {label}"),
     Measurement: ("quantity", "key", lambda code, key: quantity_label(code)),
+    PrintedText: ("source", "key", lambda source, key: f"Printed on the {Source(source).label}"),
     Claim: ("text", "mark", lambda text, mark: AsWritten(f"“{text or mark}”")),
 }
 

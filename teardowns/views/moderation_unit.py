@@ -7,8 +7,9 @@ from core.accounts.models import User
 from core.once import once
 from teardowns import access
 from teardowns.forms.moderation_forms import HandOverForm
+from teardowns.presenting.evidence_called import evidence_called
 from teardowns.presenting.moderation_unit_sheet import unit_choices, unit_sheet
-from teardowns.services.moderated_unit import cases_of, moderated_unit
+from teardowns.services.moderated_unit import cases_of, disputes_of, moderated_unit
 from teardowns.services.publish_unit import publish_unit
 from teardowns.services.review_state import review_state
 from teardowns.services.take_charge import NO_MODERATOR, NotTheirs, hand_over, take_charge
@@ -25,12 +26,20 @@ def moderation_unit(request, pk):
     if act and not errors:
         return redirect("moderation_unit", pk)
     unit = moderated_unit(pk)
+    state = review_state(unit)
     return render(request, "teardowns/moderation_unit.html", {
-        **unit_sheet(unit, review_state(unit), cases_of(unit), timezone.now()),
+        **unit_sheet(unit, state, cases_of(unit), timezone.now()),
+        "disputes": _disputes(unit) if state.disputed else (),
         "unit": unit, "choices": unit_choices(unit), "errors": errors,
         "note": request.POST.get("note", "")[:NOTE],
         "hand_over": errors.get("hand_over") or HandOverForm(),
     })
+
+
+def _disputes(unit):
+    """What each disputed row is called, and what was said against it."""
+    names = evidence_called(unit)
+    return [(names[ref], reason) for ref, reason in disputes_of(unit) if ref in names]
 
 
 def _publish(request, pk):

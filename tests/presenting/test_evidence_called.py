@@ -7,6 +7,7 @@ from teardowns.models import (
     InsulationObservation,
     Measurement,
     Port,
+    PrintedText,
     StackLayer,
     Unit,
 )
@@ -27,6 +28,7 @@ pytestmark = pytest.mark.django_db
     (Port, {"label": "C1"}, "Port C1"),
     (Measurement, {"quantity": "mass_total", "value": 0.05}, "Mass of the whole unit"),
     (Claim, {"kind": "output", "text": "5V 3A"}, "“5V 3A”"),
+    (PrintedText, {"source": "plate", "text": "5V 3A"}, "Printed on the rating plate"),
     (Claim, {"kind": "mark", "mark": "class_ii"}, "“class_ii”"),
 ])
 def test_a_row_is_called_by_what_it_is(alice, unit, model, fields, name):

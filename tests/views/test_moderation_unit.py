@@ -5,7 +5,7 @@ import pytest
 from django.utils import timezone
 
 from core.audit.models import Entry
-from teardowns.models import Charge, Publication, Review, Statement, Status, Unit
+from teardowns.models import Charge, PrintedText, Publication, Review, Statement, Status, Unit
 from teardowns.services.receive_report import receive_report
 from tests.published import published
 
@@ -59,6 +59,19 @@ def test_published_it_offers_withdrawal_merge_and_hiding(desk, unit):
     published(unit)
     page = desk.get(address(unit)).content.decode()
     assert f"/units/{unit.pk}/withdraw/" in page and "/merge/" in page and "/hide/?about=" in page
+
+
+def test_it_says_what_was_said_against_which_row(desk, reviewed, alice, rita, rolf):
+    PrintedText.objects.create(unit=reviewed, key="plate", source="plate", text="5V 3A",
+                               author=alice)
+    for who, said in ((rita, "disputed"), (rolf, "confirmed")):
+        review, _ = Review.objects.get_or_create(
+            unit=reviewed, reviewer=who, no_conflict=True, ending="done",
+            defaults={"closed_at": timezone.now()})
+        review.decisions.create(ref="printedtext/plate", evidence_version=1, decision=said,
+                                reason="It says 2 A." if said == "disputed" else "")
+    page = desk.get(address(reviewed)).content.decode()
+    assert "1 disputed" in page and "<p>Printed on the rating plate: It says 2 A.</p>" in page
 
 
 def test_reviewed_it_is_published_once_however_often_the_button_is_pressed(desk, reviewed):
