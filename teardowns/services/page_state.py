@@ -69,6 +69,23 @@ class ListState:
         return cls(Mark(**json.loads(text)))
 
 
+@dataclass(frozen=True, slots=True)
+class RulesState:
+    """Of a page that says nothing but what the rulebook has."""
+
+    version: str
+
+    def holds(self, now: RulesState) -> bool:
+        return self == now
+
+    def as_text(self) -> str:
+        return self.version
+
+    @classmethod
+    def of_text(cls, text: str) -> Self:
+        return cls(text)
+
+
 def list_state() -> ListState | None:
     """None before anything was listed. One query."""
     mark = current_mark()

@@ -25,6 +25,8 @@ from django.http import HttpRequest, HttpResponse
 from django.utils.cache import get_conditional_response
 from django.utils.translation import get_language
 
+from teardowns.services.page_state import page_state
+
 from .shared_pages import SharedPages
 
 MOST_BYTES = 32_000_000          # of all pages that a process keeps
@@ -147,6 +149,11 @@ def kept_page(state_of: Callable[..., State | None]) -> Callable[..., Any]:
             return page if isinstance(page, HttpResponse) else _sent(request, page)
         return answer
     return decorate
+
+
+def kept_with_unit(view: Callable[..., Any]) -> Callable[..., Any]:
+    """For a view of the unit `pk` whose page says nothing but what its own rows have."""
+    return kept_page(lambda request, pk, **more: page_state([pk]))(view)
 
 
 def _is_for_everybody(request: HttpRequest) -> bool:

@@ -8,8 +8,11 @@ from teardowns.presenting.method_safety import safety_chapter
 from teardowns.presenting.method_sheet import method_sheet
 from teardowns.presenting.verdict_words import VERDICT_WORDS
 from teardowns.services.active_rulebook import active_rulebook
+from teardowns.services.page_state import RulesState
+from teardowns.views.kept_pages import kept_page
 
 
+@kept_page(lambda request: RulesState(active_rulebook().version))
 def method(request):
     rules = active_rulebook()
     return render(request, "teardowns/method.html", {

@@ -9,6 +9,7 @@ from teardowns.presenting.badge_of import badge_lines
 from teardowns.presenting.citation import citation_of, in_bibtex, in_ris, in_text
 from teardowns.presenting.share_words import readable_path
 from teardowns.services.public_versions import public_versions, shown_assessments
+from teardowns.views.kept_pages import kept_with_unit
 from teardowns.views.unit_report import asked_version
 
 # Name in ?as=, media type, suffix, and what writes it.
@@ -20,6 +21,7 @@ FORMS = {
 SNIPPET = ('<a href="{}"><img src="{}" alt="{}" height="64"></a>')
 
 
+@kept_with_unit
 def unit_cite(request, pk):
     versions = public_versions([(pk, asked_version(request))])
     if not versions:

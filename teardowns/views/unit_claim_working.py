@@ -8,9 +8,11 @@ from teardowns.presenting.claim_sheet import claim_sheet
 from teardowns.presenting.sheet_version import sheet_version
 from teardowns.services.active_rulebook import rulebook_beside
 from teardowns.services.shown_unit import shown_unit
+from teardowns.views.kept_pages import kept_with_unit
 from teardowns.views.recomputed import claim_working
 
 
+@kept_with_unit
 def unit_claim_working(request, pk, key):
     shown = shown_unit(request.user, pk, request.GET.get("version", ""),
                        Unit.objects.with_active_set())

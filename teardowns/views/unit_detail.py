@@ -15,19 +15,18 @@ from teardowns.presenting.sister_boards import alike_units, sister_boards
 from teardowns.presenting.unit_sheet import unit_sheet
 from teardowns.presenting.version_line import version_line
 from teardowns.services.confirmations import confirmations_shown
-from teardowns.services.page_state import page_state
 from teardowns.services.shown_unit import WORKING, shown_unit
-from teardowns.views.kept_pages import kept_page
+from teardowns.views.kept_pages import kept_with_unit
 from teardowns.views.tombstone import tombstone
 
 
-@kept_page(lambda request, pk: page_state([pk]))
+@kept_with_unit
 def unit_detail(request, pk):
     """The version that stands; before there is one, the rows as they are."""
     return unit_page(request, pk)
 
 
-@kept_page(lambda request, pk, number: page_state([pk]))
+@kept_with_unit
 def unit_version(request, pk, number):
     """One version at its permanent address, as it was published."""
     return unit_page(request, pk, str(number))

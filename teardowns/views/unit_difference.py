@@ -6,9 +6,11 @@ from django.urls import reverse
 from teardowns import access
 from teardowns.presenting.difference_sheet import difference_sheet
 from teardowns.services.difference_of_work import difference_of_versions
+from teardowns.views.kept_pages import kept_with_unit
 from teardowns.views.tombstone import tombstone
 
 
+@kept_with_unit
 def unit_difference(request, pk, number, other):
     """What version `number` has otherwise than version `other`."""
     return tombstone(request, pk) or _difference(request, pk, number, other)

@@ -7,8 +7,10 @@ from teardowns.engine.safety_words import DEFERRAL
 from teardowns.presenting.evidence_called import called_in, evidence_called
 from teardowns.presenting.photo_sheet import gallery_neighbours, photo_sheet
 from teardowns.services.shown_photo import shown_photo
+from teardowns.views.kept_pages import kept_with_unit
 
 
+@kept_with_unit
 def unit_photo(request, pk, key):
     shown = shown_photo(request.user, pk, key, request.GET.get("version", ""))
     photo = shown.photo

@@ -15,9 +15,11 @@ from teardowns.presenting.sheet_version import sheet_version
 from teardowns.presenting.working_sheet import check_sheet, working_sheet
 from teardowns.services.active_rulebook import rulebook_beside
 from teardowns.services.shown_unit import shown_unit
+from teardowns.views.kept_pages import kept_with_unit
 from teardowns.views.recomputed import line_working, safety_working
 
 
+@kept_with_unit
 def unit_working(request, pk, line_id, end):
     rule = rule_or_404(line_id, end)
     shown = shown_unit(request.user, pk, request.GET.get("version", ""),

@@ -14,6 +14,7 @@ from django.utils import translation
 from core.audit.actions import ACTIONS, PUBLIC
 from core.audit.models import Head
 from teardowns.models import Likeness, Publication, SisterReport
+from teardowns.services.active_rulebook import active_rulebook
 from teardowns.services.compare_sisters import compare_sisters
 from teardowns.services.find_likenesses import find_likenesses
 from teardowns.services.hide_now import hide_now
@@ -37,6 +38,7 @@ WHY = {"code": "not_this_unit", "facts": "Photo 2 shows another board."}
 SAID = {"text": "The fuse was changed.", "author_name": "Veltrice Ltd", "language": "en",
         "check_hint": "press@veltrice.example", "disputes": True}
 PROCESSES = 2
+ENDS = ("", "versions/1/", "claims/out-5v/", "working/checks/plate_arithmetic/low/", "cite/")
 
 
 @pytest.fixture
@@ -136,7 +138,13 @@ def test_what_changes_on_the_page_shows_in_every_process(client, unit, bob, mona
         assert text(after) == fresh
 
 
-@pytest.mark.parametrize("end", ["", "versions/1/"])
+@pytest.mark.parametrize("end", ENDS)
+def test_a_page_that_hangs_on_the_unit_alone_is_made_once(client, unit, end):
+    first, second = (text(client.get(address(unit) + end)) for _ in range(2))
+    assert first == second and queries(client, address(unit) + end) == 1
+
+
+@pytest.mark.parametrize("end", ENDS)
 def test_out_of_sight_it_is_gone_at_once_and_comes_back(client, unit, mona, milo, processes, end):
     etag = [answer["ETag"] for answer in processes(client, address(unit) + end)][0]
     quarantine_unit(moderator=mona, unit_pk=unit.pk, **WHY)
@@ -212,6 +220,17 @@ def test_a_list_loses_a_unit_that_is_out_of_sight(client, unit, mona, processes)
     for path in ("/units/", f"/units/?kind={unit.kind}"):
         for answer in processes(client, path, if_none_match=etag):
             assert answer.status_code == 200 and unit.title not in text(answer)
+
+
+@pytest.mark.django_db
+def test_the_method_is_kept_until_other_rules_are_in_force(client, monkeypatch):
+    first = client.get("/method/")
+    assert client.get("/method/", headers={"if-none-match": first["ETag"]}).status_code == 304
+    rules = active_rulebook()
+    other = rules.with_scenarios(rules.scenarios, "scenarios-9")
+    monkeypatch.setattr("teardowns.views.method.active_rulebook", lambda: other)
+    after = client.get("/method/", headers={"if-none-match": first["ETag"]})
+    assert after.status_code == 200 and "scenarios-9" in text(after)
 
 
 def test_a_search_is_not_kept(client, unit):
