@@ -24,9 +24,9 @@ NO_BREAK = "\u00a0"             # in a formula a space at either end would be dr
 @register.filter
 def said(text):
     """Markup that is finished already stays as it is: pictures have a filter of their own."""
-    if text is None or text == "" or isinstance(text, (SafeData, AsWritten)):
+    if text is None or text == "" or isinstance(text, SafeData):
         return text
-    return say(str(text))
+    return say(text if isinstance(text, AsWritten) else str(text))
 
 
 @register.filter

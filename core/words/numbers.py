@@ -6,11 +6,11 @@ import re
 BLANK = "[ \u00a0\u2009\u202f]"      # plain, kept together, thin, narrow
 NUMBER = rf"(?<![\w.,])[−+-]?\d+(?:{BLANK}\d{{3}})*\.\d+(?:[eE][−+-]?\d+)?"
 UNIT = (r"(?:[pnµmkMG]?(?:W|VA|V|A|Hz|F|H|Ω|s|m|g|K|J|C|T|b|bit)|Wh|mAh|Ah|°C|°|%|dB|dBµV|min|h|d|"
-        r"kB|MB|GB|cm³|mm³|mm²|cm²|m²|m³|in|px|W/cm³|W/g|g/W|A/mm²|µF/W|K/W|Mpx|€)")
+        r"kB|MB|GB|cm³|mm³|mm²|cm²|m²|m³|in|px|W/cm³|W/g|g/W|A/mm²|µF/W|K/W|Mpx|€|EUR|USD|GBP|CHF)")
 GAP = f"{BLANK}?"
 AFTER = rf"(?={GAP}(?:{UNIT}(?![\w])|±|×|\)|to{BLANK}|bis{BLANK}))"
 QUANTITY = re.compile(rf"(?:(?<=[=<>≤≥≈±×~(]){GAP}{NUMBER}|(?<=\bbis ){NUMBER}|{NUMBER}{AFTER})")
-ALONE = re.compile(rf"\s*(?:{NUMBER}|[−+-]?\d+)\s*")
+ALONE = re.compile(rf"\s*(?:{NUMBER}|[−+-]?\d+)[.:;,]?\s*")       # at the end of a sentence too
 RANGE = re.compile(rf"({NUMBER}|(?<![\w.,])[−+-]?\d+)({GAP}(?:{UNIT})?) to (?=[−+-]?\d)")
 MEASURE = re.compile(rf"(?:[\d\s.,;:±×·/=<>≤≥≈~()\[\]+−–—%°-]|"
                      rf"(?<![^\W\d_])(?:{UNIT}|to|(?<=\d )of(?= \d))(?![^\W\d_]))+")
@@ -46,7 +46,7 @@ def _numbers(language, text):
     if language not in COMMA or "." not in text:
         return text
     if ALONE.fullmatch(text):
-        return text.replace(".", ",")
+        return INSIDE.sub(",", text)
     return QUANTITY.sub(lambda found: found[0].replace(".", ","), text)
 
 

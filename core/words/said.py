@@ -10,11 +10,12 @@ from pathlib import Path
 from django.conf import settings
 from django.utils.translation import get_language, override
 
-from .as_written import AsWritten
+from .as_written import AsWritten, Quoted
 from .catalogue_file import read_translations
 from .cuts import APART, SENTENCE_END, Cut, aside, is_no_word, items, sentences, values
 from .numbers import is_measure, numbers_in
 from .patterns import PLACE, Patterns
+from .quotes import quotes_in
 
 PARAGRAPH = re.compile(r"\n[ \t]*\n\s*")
 LINE = re.compile(r"[ \t]*\n[ \t]*")
@@ -26,10 +27,12 @@ LONGEST = 5      # pieces and joints of a name with joints inside
 
 def said(text: str, language: str | None = None) -> str:
     """`text` in this language, or in that of the request; English where nothing is known."""
-    code = language or get_language() or "en"
-    if code == "en" or not text or isinstance(text, AsWritten):
+    code = (language or get_language() or "en").split("-")[0]
+    if code == "en" or not text:
         return text
-    return text if code.startswith("en-") else catalogue(code.split("-")[0]).say(str(text))
+    if isinstance(text, AsWritten):
+        return quotes_in(code, text) if isinstance(text, Quoted) else text
+    return catalogue(code).say(str(text))
 
 
 @cache
@@ -81,7 +84,7 @@ class Catalogue:
         if self.missed:
             for one in said.missed:
                 self.missed(one)
-        return said.text
+        return quotes_in(self.code, said.text)
 
     def _say(self, text: str) -> Said:
         if PARAGRAPH.search(text):

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from django.utils.safestring import SafeString, mark_safe
 
 from core.templatetags.said import said_picture
+from core.words.said import said
 from teardowns.figures.markup import element
 from teardowns.figures.scale_table import linked
 
@@ -45,7 +46,7 @@ def _largest(column, found) -> Cell:
 
 
 def _quoted(claim: ClaimRow) -> SafeString:
-    return mark_safe(linked(claim.text, claim.working)
+    return mark_safe(linked(said(claim.text), claim.working)
                      + element("small", cell_text(claim.ratings)))
 
 
@@ -55,4 +56,4 @@ def _plausible(claim: ClaimRow) -> str:
 
 
 def _short(claim: ClaimRow) -> SafeString:
-    return mark_safe(f"{linked(claim.text, claim.working)} {said_picture(claim.chip)}")
+    return mark_safe(f"{linked(said(claim.text), claim.working)} {said_picture(claim.chip)}")

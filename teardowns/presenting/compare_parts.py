@@ -8,7 +8,7 @@ from math import isclose
 
 from django.utils.safestring import SafeString, mark_safe
 
-from core.words.as_written import AsWritten
+from core.words.as_written import AsWritten, Quoted
 from core.words.said import said
 from teardowns.figures.markup import element
 from teardowns.models.components import Role
@@ -104,7 +104,7 @@ def _cell(column, kind, columns, kinds, usual) -> Cell:
 def _part(row, column) -> str:
     """Marking or state, then value and ratings."""
     looked = cells.looked(row) or ""
-    marking = f"“{row.marking}”" if row.marking else ""
+    marking = said(Quoted(row.marking)) if row.marking else ""
     name = marking or (row.part and str(row.part)) or (
         "" if looked else said("marking not recorded"))
     count = f"{row.count} × " if row.count != 1 else ""

@@ -7,7 +7,7 @@ from typing import Any
 from django.db.models import CharField, Value
 from django.db.models.functions import Cast
 
-from core.words.as_written import AsWritten
+from core.words.as_written import Quoted
 from teardowns.models import (
     Claim,
     Component,
@@ -30,7 +30,7 @@ CALLED = {
     Port: ("label", "key", lambda label, key: f"Port {label}"),
     Measurement: ("quantity", "key", lambda code, key: quantity_label(code)),
     PrintedText: ("source", "key", lambda source, key: f"Printed on the {Source(source).label}"),
-    Claim: ("text", "mark", lambda text, mark: AsWritten(f"“{text or mark}”")),
+    Claim: ("text", "mark", lambda text, mark: Quoted(text or mark)),
 }
 
 

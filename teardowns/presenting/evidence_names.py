@@ -2,9 +2,11 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from typing import Any
 
-from core.words.as_written import AsWritten
+from core.words.as_written import AsWritten, Quoted
 from core.words.said import said
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.models import How, Path, Role
@@ -45,17 +47,24 @@ def cited_rows(document: dict) -> dict[str, Cited]:
     for row in document["measurements"]:
         if often[row["quantity"]] > 1:
             ref = f"measurement/{row['key']}"
-            found[ref] = replace(found[ref], name=_told_apart(row, ports))
+            found[ref] = replace(found[ref], name=told_apart(row, ports))
     return found
 
 
-def _told_apart(row, ports):
-    """`Power held in regulation (65 W, 230 V mains, USB-C1)`: one of several readings."""
+def told_apart(row: Mapping[str, Any], ports: Mapping[str, str]) -> AsWritten:
+    """`Power held in regulation (65 W, 20 V at the port, 230 V mains, USB-C1)`: one of several.
+
+    ports : label by key
+    """
     label = said(quantity_label(row["quantity"]))
     unit = QUANTITIES[row["quantity"]].unit if row["quantity"] in QUANTITIES else "1"
     parts = [as_recorded(row["value"], unit)] if row.get("value") is not None else []
+    if row.get("output_voltage") is not None:
+        parts.append(f"{as_recorded(row['output_voltage'], 'V')} at the port")
     if row.get("mains_voltage") is not None:
         parts.append(f"{as_recorded(row['mains_voltage'], 'V')} mains")
+    if row.get("all_ports"):
+        parts.append("all ports together")
     told = [said(part) for part in parts]
     if row.get("port") in ports:
         told.append(ports[row["port"]])
@@ -63,7 +72,7 @@ def _told_apart(row, ports):
 
 
 NAMES = {
-    "claim": ("claims", lambda row: AsWritten(f"“{row['text']}”")),
+    "claim": ("claims", lambda row: Quoted(row['text'])),
     "measurement": ("measurements", lambda row: quantity_label(row["quantity"])),
     "component": ("components",
                   lambda row: component_name(row["role"], row["designator"])),

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from django.utils.safestring import SafeString, mark_safe
 
-from core.words.as_written import AsWritten
+from core.words.as_written import AsWritten, Quoted
 from core.words.said import said
 from teardowns.figures.markup import element
 
@@ -161,7 +161,7 @@ def _component(row):
     across = [f"bridges {row.get_bridges_display()}"] if row.bridges else []
     where = map(AsWritten, filter(None, [row.designator, row.place]))
     name = [row.get_role_display(), *where, *count, *port, *across]
-    marking = [AsWritten(f"“{row.marking}”"), *part] if row.marking else part
+    marking = [Quoted(row.marking), *part] if row.marking else part
     return name, marking, cells.component_value(row)
 
 

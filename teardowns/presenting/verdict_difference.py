@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from django.utils.safestring import SafeString, mark_safe
 
+from core.words.as_written import Quoted
 from teardowns.engine.risk import BESIDE
 from teardowns.exchange.verdict_changes import Moved, VerdictChanges
 from teardowns.figures.marks import check_mark, grade_mark, verdict_chip
@@ -81,7 +82,7 @@ def _rulebooks(moved: Moved | None) -> str:
 
 def _claim(moved: Moved) -> WasNow:
     said = moved.now or moved.was
-    name = f"“{said['printed']}”" if said.get("printed") else said["text"]
+    name = Quoted(said["printed"]) if said.get("printed") else said["text"]
     return WasNow(name, *(mark_safe(verdict_chip(one["verdict"])) if one else NOT_SAID
                           for one in (moved.was, moved.now)),
                   tuple(_ends(one) for one in (moved.was, moved.now)))

@@ -12,7 +12,8 @@ NARROW = "\u202f"
                                            f"5,1{NARROW}±{NARROW}0,1{NARROW}V"),
     ("0.95", "0,95"), ("−0.4 dB", "−0,4 dB"), ("plausibility = 0.02", "plausibility = 0,02"),
     ("(0.05)", "(0,05)"), ("12 345.6 W", "12 345,6 W"), ("1.5e-5 F", "1,5e-5 F"),
-    ("0.55 W/g", "0,55 W/g"), ("64.5 dBµV", "64,5 dBµV"), ("0.6 VA", "0,6 VA"),
+    ("1.28.", "1,28."), ("5.29\u202fEUR", "5,29\u202fEUR"), ("0.55 W/g", "0,55 W/g"),
+    ("64.5 dBµV", "64,5 dBµV"), ("0.6 VA", "0,6 VA"),
 ])
 def test_a_quantity_has_a_decimal_comma(text, german):
     assert numbers_in("de", text) == german
