@@ -200,7 +200,7 @@ PRIOR = ("Even odds: half the prior for a capability of 0.95 to 1.6 times the cl
          "as if none were.")
 PRIOR_JOINT = (" The voltage likewise: 0.95 to 1.1 times the claim against 4.5 V to 0.95 times{}. "
                "Even odds for both together; when they are not both true, it is the voltage alone "
-               "in {:.2g}, the power alone in {:.2g} and both in {:.2g} of cases. Each of the "
+               "in {}, the power alone in {} and both in {} of cases. Each of the "
                "three starts at even odds of its own, so that both together may come out more "
                "plausible than one of them alone.")
 AT_5V = f", {STAYS_AT_5V:g} of it at 5 V"
@@ -210,7 +210,8 @@ def _prior(claims, claim, joint):
     if not joint:
         return PRIOR
     switched = bool(has_to_switch(claims, claims.row.max() + 1)[claim])
-    return PRIOR + PRIOR_JOINT.format(AT_5V if switched else "", *WAYS[switched])
+    ways = (plain(100 * share, "%", digits=2) for share in WAYS[switched])
+    return PRIOR + PRIOR_JOINT.format(AT_5V if switched else "", *ways)
 
 
 def explain_claim(assessment: Assessment, claim: int, refs: Sequence[str] | None = None) -> dict:

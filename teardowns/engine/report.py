@@ -156,7 +156,7 @@ def _detail(frame, row, rule):
 def _why_not(examined, rule):
     if rule.on == "voltage" and highest_voltage_claim(examined) is None:
         return "No voltage above 5.5 V is claimed."
-    return rule.silent
+    return rule.silent_ports if rule.silent_ports and examined.cases.several.any() else rule.silent
 
 
 def _claim(assessment, row, index, refs):

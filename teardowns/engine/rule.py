@@ -60,6 +60,7 @@ class Rule:
     symbols: Mapping[str, str] = field(default_factory=dict)   # parameter → MathML
     asks: Mapping[str, str] = field(default_factory=dict)      # parameter → open question
     silent: str = "The observation lies outside the conditions for which this line holds."
+    silent_ports: str = ""     # the same of a unit with several outputs, where that may be why
     summary: str = ""          # the docstring of the file
     worked: tuple[Worked, ...] = ()
     unless: str = ""           # id of a line that tells the same fact better: silent beside it

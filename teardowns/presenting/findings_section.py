@@ -11,7 +11,7 @@ from teardowns.engine.risk import BESIDE, ILLUSTRATION, SOURCE
 from teardowns.figures.risk_matrix import risk_matrix
 
 from .links import Links
-from .numbers import number
+from .numbers import chance, number
 from .reach import reach_sentence
 from .safety_points import subject_keys, title_with_subject
 
@@ -26,7 +26,7 @@ class Finding:
     sentence: str
     because: list[tuple[str, str]]   # address and words of each result behind it
     steps: list[dict[str, str]]
-    product: str                     # "1/4000, more than 1/10 000"
+    product: str                     # "1/4 000, more than 1/10 000"
     caption: str                     # harm and severity
     certainty: str
     confirmed: str
@@ -63,7 +63,7 @@ def _finding(one, places, confirmed) -> Finding:
         because=[places[index] for index in one["because"]],
         steps=[{"text": step["text"], "p": step["p"], "by": step["by"], "why": step["why"]}
                for step in one["steps"]],
-        product=f"{one['p']}, {one['band_words']}",
+        product=f"{chance(one['p'])}, {one['band_words']}",
         caption=f"{one['title']}: {one['injury']} (severity {one['severity']}: "
                 f"{one['severity_words']})",
         certainty=_certainty(one["certainty"]), confirmed=confirmed_words(confirmed),

@@ -1,6 +1,7 @@
 """How the pages print numbers that are not plain quantities."""
 from math import isfinite
 
+from core.words.as_written import Quoted
 from teardowns.reading.printing import MINUS, print_interval, print_quantity
 from teardowns.reading.printing import NARROW_SPACE as THIN
 
@@ -44,7 +45,12 @@ def claim_in_words(claim: dict) -> str:
 
 def quoted(claim: dict) -> str:
     """The claim as printed, in quotation marks; its figures where the words are not recorded."""
-    return f"“{claim['printed']}”" if claim["printed"] else claim["text"]
+    return Quoted(claim["printed"]) if claim["printed"] else claim["text"]
+
+
+def chance(fraction: str) -> str:
+    """`1/20 000`: the fraction `1/20000` with its thousands apart."""
+    return "/".join(f"{int(part):,}".replace(",", THIN) for part in fraction.split("/"))
 
 
 def volts(value: float) -> str:

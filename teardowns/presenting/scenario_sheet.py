@@ -13,8 +13,10 @@ from teardowns.engine.scenarios import BETWEEN, Scenario
 from teardowns.figures.risk_matrix import risk_matrix
 
 from .method_sheet import rule_anchor
+from .numbers import chance
 
 LAYERS = {0.0: "no layer counts", 1.0: "one layer counts"}
+AS_FOUND, MOVED = "the distance is as found", "the distance is one if a part moved"
 REQUIREMENT = "of the requirement under the most lenient assumptions"
 
 
@@ -42,6 +44,8 @@ def _conditions(scenario) -> Iterator[str]:
     """What has to hold of a result before it triggers the scenario."""
     between = " or ".join(BETWEEN[barrier] for barrier in scenario.barriers)
     yield f"falls short {between}".rstrip()
+    if scenario.moved is not None:
+        yield MOVED if scenario.moved else AS_FOUND
     if scenario.share:
         yield _range(*scenario.share, scenario.rules)
     for rule in scenario.rules if scenario.reasons else ():
@@ -79,4 +83,4 @@ def _risk(scenario):
 
 
 def _fraction(done):
-    return f"{done.p.numerator}/{done.p.denominator}"
+    return chance(f"{done.p.numerator}/{done.p.denominator}")

@@ -40,7 +40,7 @@ def rows():
 def _row(title, origin, claimed, capability, risk, verdict, powers):
     hazards = ("electric shock", "fire") if risk else ()
     return UnitRow(0, "#rows", title, origin, "2026-02-28", said(claimed), capability,
-                   "held 14.2 W, failed at 15.6 W (230 V)", risk, hazards,
+                   "held 14.2 W, did not hold 15.6 W (230 V)", risk, hazards,
                    said_picture(CHIPS.get(verdict, UNCLAIMED)), mark_safe(strip(*powers)), "")
 
 

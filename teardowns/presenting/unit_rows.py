@@ -46,7 +46,7 @@ class UnitRow:
     published: str           # ISO date
     claimed: str             # "claimed 45 W"
     capability: str          # "13.1 to 16.7 W", the 90 % interval
-    loads: str               # "held 13 W, failed at 15 W (230 V)", or ""
+    loads: str               # "held 13 W, did not hold 15 W (230 V)", or ""
     risk: str                # a word of engine.risk.ORDER
     hazards: tuple[str, ...]  # of its findings: "electric shock"
     verdict: SafeString      # chip
@@ -130,7 +130,7 @@ def _row(pk, title, maker, model, kind, published_at, verdict, claimed_power, ca
 def _loads(held, lost, mains):
     told = [said(f"held {print_quantity(held, 'W')}")] if held is not None else []
     if lost is not None:
-        told.append(said(f"failed at {print_quantity(lost, 'W')}"))
+        told.append(said(f"did not hold {print_quantity(lost, 'W')}"))
     tested = f" ({print_quantity(mains, 'V')})" if told and mains is not None else ""
     return ", ".join(told) + tested
 

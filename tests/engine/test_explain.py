@@ -169,7 +169,7 @@ def test_the_plausibility_can_be_computed_again_from_its_published_parts(connect
     assert found["plausibility"] == pytest.approx(true / (true + untrue))
     assert found["total_decibans"] == pytest.approx(10 * np.log10(true / untrue))
     for share in ways:
-        assert f"{share:.2g}" in found["prior"]
+            assert f"{100 * share:.0f}\u202f%" in found["prior"]
 
 
 def test_a_claim_of_power_alone_has_the_plausibility_of_its_power():

@@ -12,14 +12,15 @@ def sheets():
 def test_each_says_its_level_its_product_and_every_step():
     metal = sheets()["loose_metal"]
     # 1/50 · 1/2 · 1/10 · 1/10 = 1/10 000, which does not exceed itself.
-    assert metal["product"].startswith("1/10000, more than 1/100")
+    assert metal["product"].startswith("1/10\u202f000, more than 1/100")
     assert metal["level"] == "high" and metal["levels"] == "serious, high, medium"
     assert len(metal["steps"]) == 4 and "matrix" in metal["matrix"]
 
 
 def test_each_says_what_triggers_it_and_names_the_rules():
     half = sheets()["pri_sec_distance_half"]
-    assert half["when"] == ("falls short between mains side and output, and the reading is 50 % or "
+    assert half["when"] == ("falls short between mains side and output, and the distance is as found, "
+                            "and the reading is 50 % or "
                             "more and less than 80 % of the requirement under the most lenient "
                             "assumptions.")
     assert half["rules"] == [("safety-clearance", "Clearance"), ("safety-creepage", "Creepage")]

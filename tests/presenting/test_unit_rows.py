@@ -32,9 +32,9 @@ def test_the_origin_names_what_is_known():
 
 
 @pytest.mark.parametrize("held, lost, mains, told", [
-    (14.2, 15.6, 230.0, "held 14.2\u202fW, failed at 15.6\u202fW (230\u202fV)"),
+    (14.2, 15.6, 230.0, "held 14.2\u202fW, did not hold 15.6\u202fW (230\u202fV)"),
     (14.2, None, 115.0, "held 14.2\u202fW (115\u202fV)"),
-    (None, 20.0, None, "failed at 20.0\u202fW"),
+    (None, 20.0, None, "did not hold 20.0\u202fW"),
 ])
 def test_the_loads_of_a_test_and_the_level_stand_in_it(held, lost, mains, told):
     row = unit_rows([listed("A charger", risk=3, facts={

@@ -27,8 +27,9 @@ def spoilt(failed_power, failed_tests):
     validity="At the mains voltage of the test and below, at the output voltage of the test and "
              "below. A bad cable or contact, the wrong port or a slipped digit spoils one test in "
              "fifty; of several that were lost, one in two hundred (common practice, no source).",
-    silent="The mains or output voltage of the test says nothing about the claim, or it may be the "
-           "own limit of one of several outputs.",
+    silent="The mains or output voltage of the test says nothing about the claim.",
+    silent_ports="The mains or output voltage of the test says nothing about the claim, or it may "
+                 "be the own limit of one of several outputs.",
     formula=equation(sym("P"), EQ, sym("P", "lost")),
     symbols={"failed_power": sym("P", "lost"), "failed_tests": word("tests")},
     asks={"failed_power": ""},       # asked by the load that was held

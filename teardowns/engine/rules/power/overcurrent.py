@@ -24,8 +24,9 @@ def spoilt(overcurrent_point, output_voltage):
     validity="At the mains voltage of the test and below, at the output voltage of the test and "
              "below. A bad cable or contact, the wrong port or a slipped digit spoils one test in "
              "fifty (common practice, no source).",
-    silent="The mains or output voltage of the test says nothing about the claim, or it may be the "
-           "own limit of one of several outputs.",
+    silent="The mains or output voltage of the test says nothing about the claim.",
+    silent_ports="The mains or output voltage of the test says nothing about the claim, or it may "
+                 "be the own limit of one of several outputs.",
     formula=equation(sym("P"), EQ, sym("I", "max"), TIMES, sym("V")),
     symbols={"overcurrent_point": sym("I", "max"), "output_voltage": sym("V")},
     asks={"overcurrent_point": "At which current does the port give up its voltage?"},
