@@ -1,6 +1,7 @@
 """Words of the trade, explained where they stand.
 
     {% explained %}…{% endexplained %}      those that its content has, ahead of it
+    {% explained after %}…                  the same, behind it: where it answers first
     {% trade_words "creepage" "rms" %}      these
 """
 import re
@@ -22,12 +23,12 @@ PART = "teardowns/_trade_words.html"
 def explained(parser, token):
     content = parser.parse(("endexplained",))
     parser.delete_first_token()
-    return Explained(content)
+    return Explained(content, token.split_contents()[1:] == ["after"])
 
 
 class Explained(template.Node):
-    def __init__(self, nodelist):
-        self.nodelist = nodelist
+    def __init__(self, nodelist, is_after):
+        self.nodelist, self.is_after = nodelist, is_after
 
     def render(self, context):
         """A record on paper, which is made of no request, has no folds."""
@@ -35,7 +36,8 @@ class Explained(template.Node):
         if "request" not in context:
             return content
         words = words_in(NOT_SAID.sub(" ", content))
-        return _fold(get_language(), tuple(words)) + content if words else content
+        fold = _fold(get_language(), tuple(words)) if words else ""
+        return content + fold if self.is_after else fold + content
 
 
 @register.simple_tag
