@@ -12,12 +12,10 @@ from teardowns.services.extract_results import results_of
 from teardowns.services.merge_recordings import channels_beside
 from teardowns.services.shown_photo import shown_recording
 from teardowns.services.take_result import taken_among
-from teardowns.views.kept_pages import kept_with_unit
 
 logger = logging.getLogger(__name__)
 
 
-@kept_with_unit
 def unit_recording(request, pk, key):
     shown = shown_recording(request.user, pk, key, request.GET.get("version", ""))
     recording = shown.recording
