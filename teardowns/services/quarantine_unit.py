@@ -42,12 +42,17 @@ def release_unit(*, moderator: User, unit_pk: int, code: str, facts: str) -> Sta
     """Raises Http404, NotNow or NoReason."""
     unit = locked_unit(unit_pk)
     access.unit_to_moderate(moderator, unit_pk)
+    if refusal := why_not_release(moderator, unit):
+        raise NotNow(refusal)
+    return _decide(unit, moderator, Decision.RELEASE, code, facts)
+
+
+def why_not_release(moderator: User, unit: Unit) -> str:
+    """What keeps this moderator from releasing the record; empty where nothing does."""
     first = quarantined_by(unit)
     if first is None:
-        raise NotNow(NOT_IN)
-    if first.by_id == moderator.pk:
-        raise NotNow(BY_ANOTHER)
-    return _decide(unit, moderator, Decision.RELEASE, code, facts)
+        return NOT_IN
+    return BY_ANOTHER if first.by_id == moderator.pk else ""
 
 
 def quarantined_by(unit: Unit) -> Statement | None:

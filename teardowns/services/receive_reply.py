@@ -131,7 +131,8 @@ def _tell(version, moderator):
     words = f"of {reply.author_name}, version {version.number}"
     told = {"unit": reply.unit, "subject": reply.subject, "words": words, "event": event,
             "address": reply.get_absolute_url()}
-    notify([reply.entered_by_id], "reply_decided", actor=moderator, **told)
+    shown = f"version {version.number} of {reply.author_name} stands beside the record now"
+    notify([reply.entered_by_id], "reply_decided", actor=moderator, **told | {"words": shown})
     unit = reply.unit
     people = {unit.contributor_id, *watchers_of(unit).values_list("pk", flat=True)}
     notify(people - {reply.entered_by_id}, "reply", actor=moderator, **told)
@@ -154,7 +155,7 @@ def decline_reply(*, moderator: User, version_pk: int, code: str, facts: str) ->
     reply.version += 1
     reply.save(update_fields=["state", "version"])
     notify([reply.entered_by_id], "reply_decided", unit=reply.unit, subject=reply.subject,
-           words=statement.rule, address=reverse("statement", args=[statement.uid]),
+           words=f"it is not shown: {statement.rule}", address=reverse("statement", args=[statement.uid]),
            event=f"{reply.subject}/{version.number}")
     record(moderator, "reply_declined", unit=reply.unit_id, subject=reply.subject,
            version=version.number, **traces(statement))

@@ -10,7 +10,7 @@ from teardowns.presenting.evidence_called import evidence_called
 from teardowns.presenting.moderation_unit_sheet import CHOICES
 from teardowns.services.decline_correction import decline_correction
 from teardowns.services.moderated_unit import author_of_work, disputes_of
-from teardowns.services.quarantine_unit import quarantine_unit, release_unit
+from teardowns.services.quarantine_unit import quarantine_unit, release_unit, why_not_release
 from teardowns.services.send_back_unit import send_back_unit
 
 from .decision_steps import MORE, Decision
@@ -34,8 +34,15 @@ def moderation_decide(request, pk, what):
         return redirect("moderation_unit", pk)
     return render(request, "teardowns/moderation_decide.html", {
         "unit": unit, "title": WORDS[what][0], "remark": WORDS[what][1], "decision": decision,
+        "barred": _barred(request, unit, what),
         "remarks": remarks, "extra": remarks and "teardowns/_remark_rows.html",
     })
+
+
+def _barred(request, unit, what):
+    """Said before anything is typed; what was typed already is shown again, with the refusal."""
+    asked = request.method == "GET" and what == "release"
+    return why_not_release(request.user, unit) if asked else ""
 
 
 def _remarks(request, unit):

@@ -59,6 +59,7 @@ def test_once_verified_it_is_shown_and_people_hear_of_it(sent, mona, public, rit
     assert (shown.now_text, shown.now_number, shown.now_disputes) == (SAID["text"], 1, True)
     assert set(Notice.objects.values_list("kind", "person__username")) == {
         ("reply_decided", "bob"), ("reply", "alice"), ("reply", "rita")}
+    assert Notice.objects.get(person=sent.entered_by).words.endswith("beside the record now")
     assert MakerAccount.objects.get().person == sent.entered_by
 
 
@@ -122,7 +123,8 @@ def test_a_statement_that_is_not_shown_has_its_reasons(sent, mona):
     sent.refresh_from_db()
     assert sent.state == ReplyState.DECLINED and not Reply.objects.shown().exists()
     assert Statement.objects.get().addressee == sent.entered_by
-    assert Notice.objects.get().person == sent.entered_by
+    told = Notice.objects.get()
+    assert told.person == sent.entered_by and told.words.startswith("it is not shown: Records")
 
 
 def test_what_stands_keeps_standing_when_its_next_version_is_not_shown(sent, mona, bob):

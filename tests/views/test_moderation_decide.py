@@ -136,3 +136,11 @@ def test_what_breaks_no_rule_is_released(desk, submitted, milo):
     quarantine_unit(moderator=milo, unit_pk=submitted.pk, **WHY)
     send(desk, address(submitted, "release"), do="release", **WHY | {"code": "not_supported"})
     assert Statement.objects.count() == 2 and Unit.objects.get().quarantined_at is None
+
+
+def test_who_put_it_in_is_told_before_typing_that_another_releases_it(desk, submitted, milo, mona):
+    quarantine_unit(moderator=mona, unit_pk=submitted.pk, **WHY)
+    page = desk.get(address(submitted, "release")).content.decode()
+    assert "somebody else decides" in page and 'name="facts"' not in page
+    desk.force_login(milo)
+    assert 'name="facts"' in desk.get(address(submitted, "release")).content.decode()
