@@ -9,8 +9,13 @@ from dataclasses import asdict, dataclass, replace
 from fractions import Fraction
 from typing import Any
 
+from .grading import SAME
 from .rules.safety.barrier_capacitor import NO_CLASS
 from .rules.safety.case_opening import BY_HAND
+from .rules.safety.clearance import JOINT as CLEARANCE_JOINT
+from .rules.safety.clearance import MOVED as CLEARANCE_MOVED
+from .rules.safety.creepage import JOINT as CREEPAGE_JOINT
+from .rules.safety.creepage import MOVED as CREEPAGE_MOVED
 
 # No exponent: "1e-999999999" would fill the memory.
 WRITTEN = re.compile(r"[0-9]{1,9}([/.][0-9]{1,9})?")
@@ -45,13 +50,19 @@ class Scenario:
     steps: tuple[Step, ...]
     barriers: tuple[str, ...] = ()     # of paths alone: which barriers
     # From (included) up to (excluded): of distances the reading over the lenient requirement, of
-    # windings the layers that count at most.
+    # windings the layers that count at most. A distance is below half only beyond its uncertainty.
     share: tuple[float, float] | None = None
     reasons: tuple[int, ...] = ()      # of the rule's reasons, by index; none: any
+    moved: bool | None = None          # of distances: if a part moved, or as found
 
 
 def _steps(*rows, why: str = WHY) -> tuple[Step, ...]:
     return tuple(Step(key, text, p, why=why) for key, text, p in rows)
+
+
+HALF = 0.5
+IF_MOVED = {"safety/clearance": (CLEARANCE_JOINT, CLEARANCE_MOVED),
+            "safety/creepage": (CREEPAGE_JOINT, CREEPAGE_MOVED)}
 
 
 def _distance(barrier, name, words, share, p):
@@ -61,7 +72,17 @@ def _distance(barrier, name, words, share, p):
         ("safety/clearance", "safety/creepage"), 4, "electrocution",
         _steps(("breakdown", "the distance breaks down during the life of the unit", p), *SHOCK,
                why=why),
-        (barrier,), share)
+        (barrier,), share, moved=False)
+
+
+def _if_moved(barrier, name, words, share, *more):
+    """Of what was found to be possible, not found: it has to happen first."""
+    return Scenario(
+        f"{barrier}_moved_{name}".lower(), f"{words} {BETWEEN[barrier]} if a part moved",
+        tuple(IF_MOVED), 4, "electrocution",
+        _steps(("moves", "the joint opens or the metal moves into that place", "1/50"), *more,
+               *SHOCK, why=CARRIED_OVER.format("loose metal and the distances to the output")),
+        (barrier,), share, moved=True)
 
 
 BETWEEN = {"PRI_SEC": "between mains side and output",
@@ -71,8 +92,14 @@ DISTANCES = tuple(
         ("below_half", "Distance below half of the requirement", (0.0, 0.5), "1/20"),
         ("half", "Distance of 50 to 80 % of the requirement", (0.5, 0.8), "1/100"),
         ("most", "Distance of 80 to 100 % of the requirement", (0.8, 1.0), "1/1000")))
+MOVED = tuple(
+    made for barrier in BETWEEN for made in (
+        _if_moved(barrier, "below_half", "Distance below half of the requirement", (0.0, HALF)),
+        _if_moved(barrier, "more", "Distance of 50 to 100 % of the requirement", (HALF, 1.0),
+                  ("breakdown", "the distance breaks down during the life of the unit", "1/100"))))
 SCENARIOS = (
     *DISTANCES,
+    *MOVED,
     Scenario("winding_bare", "No intact layer between the windings", ("safety/winding_layers",), 4,
              "electrocution",
              _steps(("breakdown", "the enamel breaks down during the life of the unit", "1/20"),
@@ -116,16 +143,26 @@ def applies(scenario: Scenario, result: Mapping[str, Any]) -> bool:
         return False
     if scenario.reasons and result["why"] not in scenario.reasons:
         return False
+    if scenario.moved is not None and scenario.moved != _if_it_moved(result):
+        return False
     if scenario.share is None:
         return True
     share = _share(result)
-    return share is not None and scenario.share[0] <= share < scenario.share[1]
+    # 2.4 mm of 3 mm are 80 %, and to a computer a little less.
+    return share is not None and scenario.share[0] <= share * (1 + SAME) < scenario.share[1]
+
+
+def _if_it_moved(result):
+    return result["why"] in IF_MOVED[result["rule"]]
 
 
 def _share(result):
     if result["rule"] == "safety/winding_layers":
         return result["numbers"]["layers_low"]
-    return result["ratio"]
+    ratio = result["ratio"]
+    if ratio is None or ratio >= HALF or result["value"] is None:
+        return ratio
+    return ratio if result["value"] + (result["u"] or 0.0) < HALF * result["low"] else HALF
 
 
 def written(scenarios: Sequence[Scenario]) -> list[dict[str, Any]]:

@@ -42,6 +42,11 @@ PATH = {
     "distance": _number("Distance", "m", "As recorded: along the contour of a groove, straight "
                         "across a slot, the sum of all gaps beside floating metal."),
     "distance_u": _number("Uncertainty", "m", "Expanded, of the distance."),
+    "distance_assumed": _flag("Uncertainty assumed", "Nobody stated it: its method's is taken."),
+    "other_least": _number("Least other reading", "m", "Of the same place, where it differs by "
+                           "more than both uncertainties."),
+    "other_most": _number("Largest other reading", "m", "Of the same place, where it differs by "
+                          "more than both uncertainties."),
     "pollution_degree": _number("Pollution degree", "1", "1, 2 or 3, where somebody judged it."),
     "coated": _flag("Coated", "Potted, coated or cemented over."),
     "contaminated": _flag("Contaminated", "Conductive dust, flux residue, corrosion or traces of "
@@ -126,7 +131,8 @@ ADJACENCY = {
     "layers_high": _number("Layers, demanding", "1", "Those that count at the demanding end."),
     "solid_thickness": _number("Solid layer", "m", "Thickest single layer between; NaN unknown."),
     "layer_withstood": _number("Withstood", "V", "By one layer alone; the lowest of them."),
-    "insulated_wire": _text("Insulated wire", "documented, apparent or none; empty: not known."),
+    "insulated_wire": _text("Insulated wire", "documented, doubtful, apparent or none; empty: not "
+                            "known."),
     "traced": _flag("Traced", "Every layer between and both wires were read."),
     "margin_left_sum": _number("Margins, left", "m", "Of both windings at this end."),
     "margin_right_sum": _number("Margins, right", "m", "Of both windings at this end."),

@@ -15,6 +15,7 @@ from .requirements.solid_insulation import THICKNESS
 from .requirements.winding_insulation import (
     APPARENT,
     DOCUMENTED,
+    DOUBTFUL,
     NONE,
     THICKNESS_U,
     could_be_solid,
@@ -23,10 +24,12 @@ from .subjects import Subjects, SubjectTable
 
 CORE, OUTPUT, SHIELD = "core", "secondary", "shield"
 MAINS = ("primary", "auxiliary")
-INSULATED = ("triple", "fully", "insulated")     # may be more than enamel: its document tells
+INSULATED = ("triple", "fully", "insulated")     # may be more than enamel
+COUNTED = ("triple", "fully")                    # as reinforced insulation, where it is documented
 PLAIN = ("enamel", "bare", "single")             # count as nothing, or as basic at most
 ONE_PIECE = ("bobbin", "sheet", "sleeve")        # one layer each, where nobody counted
 TAPE = ("", "tape")
+THIN = 0.2e-3       # m, of one layer of tape at most (common practice, no source)
 OF_SHEETS = ("state", "material", "damage", "tape_layers", "thickness", "withstood")
 
 
@@ -116,10 +119,12 @@ def _at(column, layer, core):
 
 def _wire(own) -> np.ndarray:
     more = np.isin(own["wire_insulation"], INSULATED)
-    proven = more & (own["documented"] == 1) & (own["damage"] != "damaged")
+    documented = more & (own["documented"] == 1)
+    proven = documented & np.isin(own["wire_insulation"], COUNTED) & (own["damage"] != "damaged")
     return np.select(
-        [own["state"] != "recorded", own["damage"] == "melted", proven, more,
-         np.isin(own["wire_insulation"], PLAIN)], ["", NONE, DOCUMENTED, APPARENT, NONE], "")
+        [own["state"] != "recorded", own["damage"] == "melted", proven, documented, more,
+         np.isin(own["wire_insulation"], PLAIN)],
+        ["", NONE, DOCUMENTED, DOUBTFUL, APPARENT, NONE], "")
 
 
 def _spaces(layers: SubjectTable, items: _Items) -> _Spaces:
@@ -135,7 +140,8 @@ def _spaces(layers: SubjectTable, items: _Items) -> _Spaces:
     # A sleeve lies on leads; whether it parts the windings as well, nobody said.
     certain = counts & (own["damage"] != "damaged") & (own["material"] != "sleeve")
     thick = _thickness(own, pieces)
-    high = np.where(certain, pieces, 0.0)
+    place = layers.columns["position"][items.layer[inside]]
+    high = _once_a_place(space, place, np.where(certain, pieces, 0.0))
     blind = _any(space, count, ~read)
     blind[items.space[np.flatnonzero(items.broken) - 1]] = True
     open_end = blind | _any(space, count, counts & ~certain & could_be_solid(thick))
@@ -151,9 +157,20 @@ def _spaces(layers: SubjectTable, items: _Items) -> _Spaces:
 
 
 def _thickness(own, pieces):
-    """Of a single layer; tape that nobody measured is thin (common practice, no source)."""
-    thin = np.isnan(own["thickness"]) & np.isin(own["material"], TAPE) & ~np.isnan(pieces)
-    return np.where(thin, 0.0, own["thickness"])
+    """Of a single layer; tape that nobody measured is thin (common practice, no source). Thicker
+    tape than any is several turns measured together, or a slip: nobody knows its own."""
+    tape = np.isin(own["material"], TAPE)
+    thin = np.isnan(own["thickness"]) & tape & ~np.isnan(pieces)
+    return np.select([thin, tape & (own["thickness"] > THIN)], [0.0, np.nan], own["thickness"])
+
+
+def _once_a_place(space, place, pieces):
+    """Of layers at one place, as of two transformers in one record, the fewest certainly count."""
+    begins = np.flatnonzero((np.diff(space, prepend=-1) != 0) | (np.diff(place, prepend=-1) != 0))
+    made = np.zeros(len(pieces))
+    if len(begins):
+        made[begins] = np.minimum.reduceat(pieces, begins)
+    return made
 
 
 def _any(space, count, flags):
@@ -225,7 +242,7 @@ def _table(layers, items, spaces, inner, outer) -> SubjectTable:
 def _better(one, other):
     """The better insulated of two wires counts; "" where an unread one might be better."""
     found = np.where((one == NONE) & (other == NONE), NONE, "")
-    for kind in (APPARENT, DOCUMENTED):
+    for kind in (APPARENT, DOUBTFUL, DOCUMENTED):
         found = np.where((one == kind) | (other == kind), kind, found)
     return found
 

@@ -18,6 +18,7 @@ LENGTHS = ("width", "depth", "straight", "from_x", "from_y", "to_x", "to_y", "st
 # Application assumption, not from a standard.
 METHOD_U = {"caliper": (1e-4, 0.0), "photo_scale": (3e-4, 0.1), "photo_part": (5e-4, 0.2),
             "other": (5e-4, 0.2)}
+ON_THE_PART = ("measured", "read_off")      # else no method was at work, whatever is ticked
 STATED = {"standard": 2.0, "interval": 1.0, "tolerance": 1.0}     # to an expanded uncertainty
 PRESENCE = ("fuse", "fusible_resistor", "x_capacitor", "barrier_capacitor", "discharge_resistor",
             "filter_choke")
@@ -34,12 +35,14 @@ def subject_tables(documents: Sequence[Document], refs: dict[str, int],
     readers = {"path": ("insulation", "insulationobservation", _path),
                "layer": ("stack", "stacklayer", _layer),
                "part": ("components", "component", _part)}
+    at_odds = [_at_odds(document["insulation"], confirmed_only) for document in documents]
     tables = {}
     for on, (name, noun, read) in readers.items():
         found = [(index, row) for index, document in enumerate(documents)
                  for row in document[name] if witnesses(row, confirmed_only)]
         tables[on] = SubjectTable.of(
-            on, [(index, read(row)) for index, row in found],
+            on, [(index, read(row) | (at_odds[index].get(row["key"], {}) if on == "path" else {}))
+                 for index, row in found],
             [_label(on, row) for _, row in found],
             [refs.setdefault(f"{index}:{noun}/{row['key']}", len(refs)) for index, row in found])
     units = [(index, _unit(document, confirmed_only)) for index, document in enumerate(documents)]
@@ -63,15 +66,43 @@ def _path(row: Row) -> dict[str, Any]:
     if "pollution_degree" in row:
         made["pollution_degree"] = row["pollution_degree"]
     if row["state"] == "recorded":
-        made |= {"distance": row["value"], "distance_u": _distance_u(row)}
+        made |= {"distance": row["value"], "distance_u": _distance_u(row),
+                 "distance_assumed": float(not _is_stated(row))}
     return made
 
 
+def _is_stated(row):
+    """No length is exact: an uncertainty of 0 says that nobody thought of one."""
+    return bool(row["uncertainty_kind"]) and row["uncertainty"] > 0.0
+
+
 def _distance_u(row):
-    if row["uncertainty_kind"]:
+    if _is_stated(row):
         return STATED[row["uncertainty_kind"]] * row["uncertainty"]
-    least, share = METHOD_U[row["method"]]
+    least, share = METHOD_U[row["method"] if row["how"] in ON_THE_PART else "other"]
     return max(least, share * row["value"])
+
+
+def _at_odds(paths: Sequence[Row], confirmed_only: bool) -> dict[str, dict[str, float]]:
+    """By key of a plain path, the least and the largest other reading of the same way that differs
+    from it by more than both uncertainties."""
+    ways: dict[tuple, list[Row]] = {}
+    for row in paths:
+        if row["state"] == "recorded" and row["shape"] == "" and witnesses(row, confirmed_only):
+            ways.setdefault(_way(row), []).append(row)
+    return {row["key"]: {"other_least": min(others), "other_most": max(others)}
+            for rows in ways.values() if len(rows) > 1
+            for row in rows if (others := _others(row, rows))}
+
+
+def _way(row):
+    return (row["barrier"], row["path"], row["site"], row["situation"],
+            " ".join(row["place"].casefold().split()))
+
+
+def _others(row, rows):
+    return [one["value"] for one in rows if one is not row
+            and abs(one["value"] - row["value"]) > _distance_u(one) + _distance_u(row)]
 
 
 def _layer(row: Row) -> dict[str, Any]:

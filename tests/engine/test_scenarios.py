@@ -8,6 +8,8 @@ import pytest
 from teardowns.engine import rulebook
 from teardowns.engine.risk import risk
 from teardowns.engine.scenarios import (
+    CLEARANCE_JOINT,
+    CLEARANCE_MOVED,
     SCENARIOS,
     applies,
     checked_probability,
@@ -27,6 +29,8 @@ BY_ID = {scenario.id: scenario for scenario in SCENARIOS}
     ("barrier_capacitor", "1/20000", "S H M"), ("case_opens", "1/400", "S S S"),
     ("finger_access", "1/40", "S S S"), ("pri_enc_distance_below_half", "1/4000", "S S H"),
     ("loose_metal", "1/10000", "S H M"), ("no_protection", "1/1000000", "M L L"),
+    # 1/50 · 1/2 · 1/10 · 1/10, and 1/100 of it.
+    ("pri_sec_moved_below_half", "1/10000", "S H M"), ("pri_enc_moved_more", "1/1000000", "M L L"),
     ("touch_temperature", "1/20", "M M L"), ("plug_not_discharged", "1/20", "M M L"),
 ])
 def test_the_level_of_each_scenario(name, p, levels):
@@ -82,8 +86,8 @@ def test_a_fraction_may_be_written_in_several_ways():
 
 
 def short(rule, ratio=None, barrier="PRI_SEC", **more):
-    return {"rule": rule, "grade": "falls short", "barrier": barrier, "ratio": ratio, "why": 0,
-            "numbers": {}, **more}
+    return {"rule": rule, "grade": "falls short", "barrier": barrier, "ratio": ratio,
+            "value": ratio, "u": 0.0, "low": 1.0, "why": 0, "numbers": {}, **more}
 
 
 def triggered(result):
@@ -95,6 +99,23 @@ def triggered(result):
 def test_a_distance_triggers_by_its_share_of_the_requirement(ratio, name):
     assert triggered(short("safety/clearance", ratio)) == [f"pri_sec_distance_{name}"]
     assert triggered(short("safety/creepage", ratio, "PRI_ENC")) == [f"pri_enc_distance_{name}"]
+
+
+def test_a_distance_is_below_half_only_beyond_its_uncertainty():
+    # 0.45 ± 0.1 of the requirement may be 0.55.
+    assert triggered(short("safety/clearance", 0.45, u=0.1)) == ["pri_sec_distance_half"]
+    assert triggered(short("safety/clearance", 0.45, u=0.04)) == ["pri_sec_distance_below_half"]
+
+
+def test_80_percent_are_80_percent_though_a_computer_finds_less():
+    assert 2.4e-3 / 3e-3 < 0.8
+    assert triggered(short("safety/clearance", 2.4e-3 / 3e-3)) == ["pri_sec_distance_most"]
+
+
+@pytest.mark.parametrize("why", [CLEARANCE_JOINT, CLEARANCE_MOVED])
+@pytest.mark.parametrize("ratio, name", [(0.0, "below_half"), (0.6, "more"), (0.9, "more")])
+def test_what_only_a_moved_part_would_make_has_to_move_first(why, ratio, name):
+    assert triggered(short("safety/clearance", ratio, why=why)) == [f"pri_sec_moved_{name}"]
 
 
 def test_what_does_not_fall_short_triggers_nothing():

@@ -126,7 +126,8 @@ def test_each_layer_alone_withstood_only_if_all_that_count_were_tested():
     (wound("primary", "triple", documented=1.0), wound("secondary", ""), "documented"),
     (wound("primary"), wound("secondary", ""), ""),
     (wound("primary"), wound("secondary", "triple", state="not_readable"), ""),
-    (wound("primary"), wound("secondary", "triple", documented=1.0, damage="damaged"), "apparent"),
+    (wound("primary"), wound("secondary", "triple", documented=1.0, damage="damaged"), "doubtful"),
+    (wound("primary"), wound("secondary", "insulated", documented=1.0), "doubtful"),
     (wound("primary"), wound("secondary", "triple", documented=1.0, damage="melted"), "none"),
 ])
 def test_the_better_wire_of_the_two_counts(primary, secondary, expected):

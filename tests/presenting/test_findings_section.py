@@ -11,6 +11,7 @@ UNIT = SimpleNamespace(listing_reach=1200, price=None, currency="", channel="unk
 
 def result(grade="falls short"):
     return {"rule": "safety/clearance", "grade": grade, "barrier": "PRI_SEC", "ratio": 0.4,
+            "value": 1.2e-3, "u": 1e-4, "low": 3e-3,
             "hazard": "shock", "numbers": {}, "why": 0, "largest": False, "on": "path",
             "flagged": False,
             "shortfall": [0.98, 0.99], "evidence": ["insulationobservation/a"],

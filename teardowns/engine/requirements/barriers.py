@@ -6,7 +6,13 @@ import numpy as np
 
 from .clearance import required_clearance
 from .creepage import required_creepage
-from .mains_voltages import HIGH_MAINS, LOW_MAINS, assumed_working_voltage, mains_transient
+from .mains_voltages import (
+    HIGH_MAINS,
+    LOW_MAINS,
+    assumed_working_voltage,
+    mains_transient,
+    sine_peak,
+)
 from .table import Table
 
 INSULATION = Table(
@@ -19,8 +25,11 @@ INSULATION = Table(
     "IEC 62368-1:2018, 5.3, 5.4.2, B.4.4; test reports on chargers split them so.", "A")
 REINFORCED = ("PRI_SEC", "PRI_ENC")
 BASIC = ("L_N", "PRI_PE")
+UNEARTHED = ("europlug", "nema1")      # plugs without a pin for protective earth
+EARTHED_PLUGS = ("schuko", "nema5")    # those that have one; others may or may not
 POLLUTION, DIRTY, CATEGORY, ALTITUDE = 2.0, 3.0, 2.0, 2000.0
 FAST = 30e3                     # Hz: above it the peak counts as fast
+HIGHEST = 1.1                   # times the rated mains voltage that a unit has to bear
 PLUG_MAINS = {"europlug": 230.0, "schuko": 230.0, "bs1363": 230.0, "as3112": 230.0,
               "nema1": 120.0, "nema5": 120.0}
 
@@ -29,7 +38,8 @@ PLUG_MAINS = {"europlug": 230.0, "schuko": 230.0, "bs1363": 230.0, "as3112": 230
 class Supply:
     """The mains at both ends of what is assumed.
 
-    low, high : (m,) float, line to neutral [V]; equal where the plate or the plug says it
+    low, high : (m,) float, line to neutral [V]; equal where the plate or the plug says it and
+        the plug fits no higher mains than the plate
     category : (m,) float, overvoltage category
     assumed : by key of engine.assumptions, (m,) bool
     """
@@ -49,22 +59,39 @@ class Supply:
 def supply(rated_voltage_high, plug, overvoltage_category) -> Supply:
     """From the upper end of the rated range [V], the plug's code and the marked category.
 
-    An unread plate: what the plug says of its country, else 150 V and 250 V.
+    An unread plate: what the plug says of its country, else 150 V and 250 V. A plug that fits
+    higher mains than the plate will be pushed into them: they are the demanding end.
     """
     rated = np.asarray(rated_voltage_high, float)
     plug = np.broadcast_to(np.asarray(plug, dtype=str), rated.shape)
-    by_plug = np.full(rated.shape, np.nan)
-    for code, volts in PLUG_MAINS.items():
-        by_plug = np.where(plug == code, volts, by_plug)
-    unread = np.isnan(rated)
+    by_plug = plug_mains(plug)
+    unread, above = np.isnan(rated), fits_more(by_plug, rated)
     known = np.where(unread, by_plug, rated)
     unknown = np.isnan(known)
     category = np.broadcast_to(np.asarray(overvoltage_category, float), rated.shape)
     return Supply(
-        np.where(unknown, LOW_MAINS, known), np.where(unknown, HIGH_MAINS, known),
+        np.where(unknown, LOW_MAINS, known),
+        np.select([unknown, above], [HIGH_MAINS, by_plug], known),
         np.where(np.isnan(category), CATEGORY, category),
         {"mains_voltage": unknown, "plug_mains": unread & ~unknown,
+         "plug_above_plate": above, "plug_fits_plate": may_fit_more(by_plug, rated),
          "overvoltage_category": np.isnan(category)})
+
+
+def plug_mains(plug) -> np.ndarray:
+    """(m,) mains voltage of the countries that a plug is made for; NaN where it tells none. [V]"""
+    return np.select([plug == code for code in PLUG_MAINS], list(PLUG_MAINS.values()), np.nan)
+
+
+def fits_more(by_plug, rated) -> np.ndarray:
+    """(m,) bool: the plug fits mains of more than 1.1 times the rated voltage. A plate that says
+    220 V bears 230 V."""
+    return by_plug > HIGHEST * rated
+
+
+def may_fit_more(by_plug, rated) -> np.ndarray:
+    """(m,) bool: nobody named the plug, and there are plugs for higher mains than the plate's."""
+    return np.isnan(by_plug) & fits_more(max(PLUG_MAINS.values()), rated)
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +118,11 @@ def required_distances(mains: Supply, *, reinforced, transformer, working_voltag
 
     A measured working voltage is the largest of all pairs of nodes: in the transformer it counts
     at both ends; at static points the usual one is the lenient end, and the demanding end is the
-    larger of the two, for nobody said at which pair it was measured.
+    larger of the two, for nobody said at which pair it was measured. The mains themselves lie
+    across the barrier: a reading below them counts as them at the demanding end.
+
+    A path that is judged as of pollution degree 1, as if it were sealed, is looked at as of
+    degree 2 too.
 
     reinforced, transformer : (m,) bool; everything else (m,) float or text, NaN or "" unknown
     """
@@ -104,13 +135,14 @@ def required_distances(mains: Supply, *, reinforced, transformer, working_voltag
                                for part in (reinforced, transformer))
     group = np.broadcast_to(np.asarray(material_group, dtype=str), shape)
     clean = np.where(np.isnan(given), POLLUTION, given)
-    dirty = np.where(dirt == 1.0, np.maximum(clean, DIRTY), clean)
+    sealed = given < POLLUTION
+    dirty = np.where(dirt == 1.0, np.maximum(clean, DIRTY), np.maximum(clean, POLLUTION))
     height = np.where(np.isnan(altitude), ALTITUDE, altitude)
     ends = []
     for line, demanding, pollution in ((mains.low, False, clean), (mains.high, True, dirty)):
         usual_rms, usual_peak = assumed_working_voltage(line, transformer, demanding)
-        rms = _working(usual_rms, rms_found, transformer, demanding)
-        peak = _working(usual_peak, peak_found, transformer, demanding)
+        rms = _working(usual_rms, rms_found, transformer, demanding, line)
+        peak = _working(usual_peak, peak_found, transformer, demanding, sine_peak(line))
         # How fast the peak is was not always noted: then it counts by both tables.
         slow = np.where(frequency > FAST, usual_peak, peak)
         fast = np.where(frequency <= FAST, np.nan, peak)
@@ -122,12 +154,13 @@ def required_distances(mains: Supply, *, reinforced, transformer, working_voltag
     pairs = dict(zip(names, zip(*ends, strict=True), strict=True))
     return Distances(**pairs, assumed=mains.assumed | {
         "working_voltage": np.isnan(rms_found), "working_peak": np.isnan(peak_found),
-        "pollution_degree": np.isnan(given), "contamination": dirt == 1.0,
+        "pollution_degree": np.isnan(given), "contamination": dirt == 1.0, "unsealed": sealed,
         "altitude": np.isnan(altitude), "material_group": group == "",
     })
 
 
-def _working(usual, found, transformer, demanding):
+def _working(usual, found, transformer, demanding, mains):
     """The voltage that counts at one end, from the usual one and the measured one."""
     static = np.maximum(usual, found) if demanding else usual
-    return np.where(np.isnan(found), usual, np.where(transformer, found, static))
+    wound = np.maximum(mains, found) if demanding else found
+    return np.where(np.isnan(found), usual, np.where(transformer, wound, static))

@@ -3,14 +3,16 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .barriers import PLUG_MAINS
+from .barriers import fits_more, may_fit_more, plug_mains
 from .table import Table
 from .touch_current import ABOVE_RATED, USUAL_MAINS
 
 VARISTOR = 1.25             # times the rated mains voltage; IEC 62368-1, G.8, from memory
 PRESENT = ("recorded", "not_readable")     # states of a part that is there
 LOWEST_MAINS = 100.0        # V, of any country; where the plate was not read
-LOWEST_BULK = 100.0         # V, below which no capacitor for any mains is rated (from memory)
+# V, below which no capacitor for any mains is rated (from memory); beside a class of IEC 60384-14
+# such a rating is misread.
+LOWEST_BULK = 100.0
 DOUBLING_MAINS = 120.0      # V, up to which a voltage doubler doubles (common practice)
 FUSE_MARKS = Table(
     "Marks of a fuse", ("Mark", "Meaning"),
@@ -46,19 +48,22 @@ class RatedMains:
 
 def rated_mains(rated_voltage_high, plug) -> RatedMains:
     """What a rating is compared with: the plate, else the plug's country, else 100 V and 240 V.
+    A plug that fits higher mains than the plate is the demanding end.
 
     The rows of the insulation tables (150 V, 300 V) are no mains voltages: beside 150 V a 125 V
     fuse would look too low in a unit for 120 V.
     """
     rated = np.asarray(rated_voltage_high, float)
     plug = np.broadcast_to(np.asarray(plug, dtype=str), rated.shape)
-    by_plug = np.select([plug == code for code in PLUG_MAINS], list(PLUG_MAINS.values()), np.nan)
-    unread = np.isnan(rated)
+    by_plug = plug_mains(plug)
+    unread, above = np.isnan(rated), fits_more(by_plug, rated)
     known = np.where(unread, by_plug, rated)
     unknown = np.isnan(known)
     return RatedMains(
-        np.where(unknown, LOWEST_MAINS, known), np.where(unknown, USUAL_MAINS, known),
-        {"rated_mains": unknown, "plug_mains": unread & ~unknown})
+        np.where(unknown, LOWEST_MAINS, known),
+        np.select([unknown, above], [USUAL_MAINS, by_plug], known),
+        {"rated_mains": unknown, "plug_mains": unread & ~unknown, "plug_above_plate": above,
+         "plug_fits_plate": may_fit_more(by_plug, rated)})
 
 
 def bulk_voltage(mains, doubler) -> np.ndarray:

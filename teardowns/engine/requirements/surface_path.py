@@ -7,6 +7,7 @@ NARROWEST = Table(
     "Smallest groove that counts", ("Pollution degree", "X, mm"), ((1, .25), (2, 1.0), (3, 1.5)),
     "IEC 60664-1:2020, 6.8; IEC 62368-1:2018, annex O. Read in a board calculator, the first two "
     "also in a forum's list of measuring rules.", "A")
+GROOVES = ("groove", "v_groove")
 THIRD = 3e-3               # m: below this clearance a third of it counts where that is less
 WIDE_ANGLE = np.radians(80.0)      # a groove that opens wider has no bottom to be bridged
 
@@ -43,26 +44,44 @@ def slot_creepage(from_x, from_y, to_x, to_y, width, start, end, narrowest) -> n
     Returns
     -------
     (m,) float
-        Creepage; NaN where neither end or another input is known. [m]
+        Creepage; NaN where neither end or another input is known, and where both conductors lie
+        on the same side of the slot: one of them was read wrong. [m]
 
     Errors
     ------
-    None: geometry.
+    None: geometry. A way that passes beyond an end of the slot goes straight.
 
     References
     ----------
     .. [1] IEC 62368-1:2018, annex O: a path cannot cross a slot through the board.
     """
     half = width / 2.0
+    near = np.where(from_x <= to_x, from_y, to_y), np.where(from_x <= to_x, to_y, from_y)
+    left, right = np.minimum(from_x, to_x), np.maximum(from_x, to_x)
 
-    def around(y):
-        way = (np.hypot(from_x + half, from_y - y) + width + np.hypot(to_x - half, to_y - y))
+    def around(y, side):
+        """Past the corners at y; who lies beyond that end goes to the further corner at once."""
+        beyond = [side * (at - y) >= 0 for at in near]
+        over, back = left + half, right - half
+        way = np.select(
+            beyond, [np.hypot(left - half, near[0] - y) + np.hypot(back, near[1] - y),
+                     np.hypot(over, near[0] - y) + np.hypot(right + half, near[1] - y)],
+            np.hypot(over, near[0] - y) + width + np.hypot(back, near[1] - y))
         return np.where(np.isnan(y), np.inf, way)
 
-    nearer = np.minimum(around(start), around(end))
+    nearer = np.minimum(around(start, -1.0), around(end, 1.0))
     straight = np.hypot(to_x - from_x, to_y - from_y)
-    found = np.where(width < narrowest, straight, nearer)
-    return np.where(np.isinf(found) | np.isnan(narrowest), np.nan, found)
+    missed = _passes(near, left, right, half, start, end)
+    found = np.where((width < narrowest) | missed, straight, nearer)
+    wrong = np.isinf(found) | np.isnan(narrowest) | (left > -half) | (right < half)
+    return np.where(wrong, np.nan, found)
+
+
+def _passes(near, left, right, half, start, end):
+    """Whether the straight way from one conductor to the other passes an end of the slot."""
+    slope = (near[1] - near[0]) / (right - left)
+    at_edges = [near[0] + slope * (edge - left) for edge in (-half, half)]
+    return (np.minimum(*at_edges) >= end) | (np.maximum(*at_edges) <= start)
 
 
 def groove_creepage(contour, straight, width, narrowest) -> np.ndarray:
@@ -117,6 +136,9 @@ def effective(path: dict, is_creepage, narrowest) -> tuple[np.ndarray, np.ndarra
                          path["width"], path["start"], path["end"], narrowest)
     gaps = sum_of_gaps([path["gap_1"], path["gap_2"], path["gap_3"]], narrowest)
     length = np.where(shape == "floating", gaps, distance)
+    # What was recorded of a groove follows its contour, and air goes straight across.
+    grooved = ~np.asarray(is_creepage) & np.isin(shape, GROOVES)
+    length = np.where(grooved, np.fmin(distance, path["straight"]), length)
     for name, way in (("groove", groove), ("v_groove", v_groove), ("slot", slot)):
         length = np.where(is_creepage & (shape == name), way, length)
     length = np.where(np.isnan(distance), np.nan, length)
@@ -125,6 +147,15 @@ def effective(path: dict, is_creepage, narrowest) -> tuple[np.ndarray, np.ndarra
     # A loose particle may lie elsewhere; where nobody said, it may be loose.
     attached = path["particle_loose"] == 0.0
     return np.where(attached, without, length), without
+
+
+def with_others(longest, shortest, other_least, other_most) -> tuple[np.ndarray, np.ndarray]:
+    """The longest and the shortest that a path may be where others read its place otherwise. [m]
+
+    other_least, other_most : (m,) float, NaN where nobody did [m]
+    """
+    return (np.where(np.isnan(longest), np.nan, np.fmax(longest, other_most)),
+            np.where(np.isnan(shortest), np.nan, np.fmin(shortest, other_least)))
 
 
 def lengths_at_ends(need, is_creepage: bool, **path) -> tuple[np.ndarray, np.ndarray]:

@@ -22,7 +22,8 @@ WIRE = Table(
     "web) and annex U; a chip maker's application note on transformer safety.", "B")
 THICKNESS_U = 0.1e-3        # m, expanded: a caliper; application assumption, not from a standard
 POSSIBLE = 2.0              # layers, if each alone withstands the test voltage
-NONE, APPARENT, DOCUMENTED = "none", "apparent", "documented"     # insulated wire
+# Insulated wire; what is documented and damaged, or of no kind that counts, is doubtful.
+NONE, APPARENT, DOUBTFUL, DOCUMENTED = "none", "apparent", "doubtful", "documented"
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +53,8 @@ def grade_layers(layers_low, layers_high, solid_thickness, each_withstood, insul
         demanding end; NaN where not known
     solid_thickness : (m,) float, thickest single layer [m]
     each_withstood : (m,) bool, each layer alone withstood the voltage of reinforced insulation
-    insulated_wire : (m,) text, "documented", "apparent", "none" or "" (not known)
+    insulated_wire : (m,) text, "documented", "doubtful", "apparent", "none" or ""
+        (not known)
     traced : (m,) float, 1 where everything between was read
     """
     least = np.where(each_withstood, POSSIBLE, float(SHEETS))

@@ -7,14 +7,15 @@ import numpy as np
 
 from teardowns.engine.grading import CANNOT_TELL, CONFIDENCE, FALLS_SHORT, MEETS, graded
 from teardowns.engine.mathml import equation, word
-from teardowns.engine.requirements.mains_parts import PRESENT, rated_mains
+from teardowns.engine.requirements.barriers import EARTHED_PLUGS
+from teardowns.engine.requirements.mains_parts import LOWEST_BULK, PRESENT, rated_mains
 from teardowns.engine.requirements.safety_capacitors import barrier_of, bears
 from teardowns.engine.rule import safety
 
 (Y1, TWO_Y2, ONE_Y2, NO_CLASS, UNREAD, EARTH, NOT_EARTH, TWO_Y4, LOW_RATING, ODD, OLD_EARTH,
- PERHAPS_LOW) = range(1, 13)
+ PERHAPS_LOW, MISREAD, WHERE) = range(1, 15)
 FITTING = (Y1, TWO_Y2, EARTH, TWO_Y4)
-UNDECIDED = (UNREAD, ODD, OLD_EARTH, PERHAPS_LOW)
+UNDECIDED = (UNREAD, ODD, OLD_EARTH, PERHAPS_LOW, MISREAD, WHERE)
 SINGLE_MAINS = 150.0        # V, to which two Y4 in series are accepted
 FROM_MEMORY, TWO_SOURCES = CONFIDENCE.index("C"), CONFIDENCE.index("A")
 
@@ -52,7 +53,11 @@ FROM_MEMORY, TWO_SOURCES = CONFIDENCE.index("C"), CONFIDENCE.index("A")
         "In the unit examined the capacitor to protective earth bears the class Y3 or Y4, of which "
         "this rulebook has no rule for this place: the evidence does not decide.",
         "In the unit examined the class is one that this place accepts, but whether the capacitor "
-        "is rated for the mains depends on the plate, which was not read.",
+        "is rated for the mains depends on the plate and the plug.",
+        "No capacitor of this class is rated for so little: its rating is misread, and the "
+        "evidence does not decide it.",
+        "The plug has an earth, to which such a capacitor may lead as well, where this class "
+        "belongs; what it bridges was not noted.",
     ),
     optional=("safety_class", "marking", "bridges", "count", "in_series", "part_voltage",
               "rated_voltage_high", "barrier_y2_pieces"),
@@ -65,17 +70,21 @@ def barrier_capacitor(role, state, marking, safety_class, bridges, count, in_ser
     unread = (state != "recorded") | ((safety_class == "") & (marking == ""))
     two = (count >= 2) & (in_series == 1)
     # A piece alone in series is one of several that are entered apart.
-    alone = (in_series == 0) | ((count == 1) & (in_series != 1))
+    # Of several that nobody said to lie in series, nobody said that they lie side by side.
+    alone = (np.isnan(count) & (in_series == 0)) | ((count == 1) & (in_series != 1))
     # Beside another entry of the class it may well be its other half, for each has its own place.
     alone &= ~((count == 1) & (barrier_y2_pieces >= 2))
     earth, to_150 = barrier == "PRI_PE", mains.high <= SINGLE_MAINS
+    perhaps_earth = np.isin(plug, EARTHED_PLUGS) & (bridges == "")
     why = np.select(
-        [unread, earth & (y1 | y2), earth & old, earth, y1, y2 & two, y2 & alone, y2,
-         y4 & two & to_150, y4 & ~alone & (mains.low <= SINGLE_MAINS)],
-        [UNREAD, EARTH, OLD_EARTH, NOT_EARTH, Y1, TWO_Y2, ONE_Y2, ODD, TWO_Y4, ODD], NO_CLASS)
+        [unread, earth & (y1 | y2), earth & old, earth, y1, y2 & two, y2 & perhaps_earth,
+         y2 & alone, y2, y4 & two & to_150, y4 & ~alone & (mains.low <= SINGLE_MAINS)],
+        [UNREAD, EARTH, OLD_EARTH, NOT_EARTH, Y1, TWO_Y2, WHERE, ONE_Y2, ODD, TWO_Y4, ODD],
+        NO_CLASS)
     fits = np.isin(why, FITTING)
-    why = np.select([fits & (part_voltage < mains.low), fits & (part_voltage < mains.high)],
-                    [LOW_RATING, PERHAPS_LOW], why)
+    why = np.select(
+        [fits & (part_voltage < LOWEST_BULK), fits & (part_voltage < mains.low),
+         fits & (part_voltage < mains.high)], [MISREAD, LOW_RATING, PERHAPS_LOW], why)
     return graded(
         np.select([np.isin(why, FITTING), np.isin(why, UNDECIDED)], [MEETS, CANNOT_TELL],
                   FALLS_SHORT),

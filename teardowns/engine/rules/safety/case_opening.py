@@ -5,7 +5,7 @@ from teardowns.engine.grading import CANNOT_TELL, CONFIDENCE, FALLS_SHORT, MEETS
 from teardowns.engine.mathml import equation, word
 from teardowns.engine.rule import safety
 
-BY_HAND, DROPPED, WELDED, CLIPPED = 1, 2, 3, 4
+BY_HAND, DROPPED, WELDED, CLIPPED, AT_ODDS = 1, 2, 3, 4, 5
 FROM_MEMORY = CONFIDENCE.index("C")
 
 
@@ -24,12 +24,16 @@ FROM_MEMORY = CONFIDENCE.index("C")
         "is consistent with what is asked for.",
         "In the unit examined the case is held by clips or screws: whether they hold without a "
         "tool was not measured.",
+        "The case is recorded to open with the fingers and to be welded or glued so that it had to "
+        "be broken: the evidence does not decide which of both holds.",
     ),
     optional=("case_opens_by_hand", "case_opened_by_drop", "case_welded", "case_clipped"),
 )
 def case_opening(case_opens_by_hand, case_opened_by_drop, case_welded, case_clipped):
-    why = np.select([case_opens_by_hand == 1, case_opened_by_drop == 1, case_clipped == 1,
-                     case_welded == 1], [BY_HAND, DROPPED, CLIPPED, WELDED], 0)
+    by_hand, welded = case_opens_by_hand == 1, case_welded == 1
+    why = np.select([by_hand & welded, by_hand, case_opened_by_drop == 1, case_clipped == 1,
+                     welded],
+                    [AT_ODDS, BY_HAND, DROPPED, CLIPPED, WELDED], 0)
     grade = np.select([np.isin(why, (BY_HAND, DROPPED)), why == WELDED], [FALLS_SHORT, MEETS],
                       CANNOT_TELL)
     return graded(

@@ -9,16 +9,18 @@ from teardowns.engine.grading import CANNOT_TELL, FALLS_SHORT, grade_span, grade
 from teardowns.engine.mathml import EQ, TIMES, equation, fn, op, sym
 from teardowns.engine.requirements.barriers import (
     BASIC,
+    EARTHED_PLUGS,
     REINFORCED,
+    UNEARTHED,
     required_distances,
     supply,
 )
-from teardowns.engine.requirements.surface_path import lengths_at_ends
+from teardowns.engine.requirements.surface_path import lengths_at_ends, with_others
 from teardowns.engine.rule import safety
 
 SHAPE = ("width", "depth", "straight", "from_x", "from_y", "to_x", "to_y", "start", "end",
          "gap_1", "gap_2", "gap_3", "particle", "particle_loose")
-COATED, FUNCTIONAL, UNREAD = 1, 2, 3
+COATED, FUNCTIONAL, UNREAD, NO_EARTH, AT_ODDS, JOINT, MOVED = range(1, 8)
 
 
 @safety(
@@ -39,14 +41,24 @@ COATED, FUNCTIONAL, UNREAD = 1, 2, 3
         "This path lies inside one circuit: no distance is required of it here.",
         "The evidence does not decide this path: its length was not recorded, or the shape that "
         "it crosses was not measured.",
+        "This plug has no earth: whether a hand can touch what this path ends at was not recorded. "
+        "Where it can, the path is one from the mains side to the output.",
+        "Another reading of the same place says otherwise: the evidence does not decide which "
+        "of them holds.",
+        "It would lie below the tabulated figure under every documented assumption if one solder "
+        "joint opened; this is not the distance as it was found.",
+        "It would lie below the tabulated figure under every documented assumption with loose "
+        "metal in its worst place; this is not the distance as it was found.",
     ),
-    optional=("distance_u", "pollution_degree", "coated", "contaminated", "material_group", *SHAPE,
+    optional=("situation", "distance_u", "distance_assumed", "other_least", "other_most",
+              "pollution_degree", "coated", "contaminated", "material_group", *SHAPE,
               "rated_voltage_high", "overvoltage_category", "rated_altitude",
               "working_voltage_rms", "working_voltage_peak", "working_voltage_frequency"),
 )
-def creepage(barrier, path, site, shape, distance, distance_u, pollution_degree, coated,
-             contaminated, material_group, width, depth, straight, from_x, from_y, to_x, to_y,
-             start, end, gap_1, gap_2, gap_3, particle, particle_loose, plug, rated_voltage_high,
+def creepage(barrier, path, site, situation, shape, distance, distance_u, distance_assumed,
+             other_least, other_most, pollution_degree, coated, contaminated, material_group,
+             width, depth, straight, from_x, from_y, to_x, to_y, start, end, gap_1,
+             gap_2, gap_3, particle, particle_loose, plug, rated_voltage_high,
              overvoltage_category, rated_altitude, working_voltage_rms, working_voltage_peak,
              working_voltage_frequency):
     mains = supply(rated_voltage_high, plug, overvoltage_category)
@@ -62,18 +74,29 @@ def creepage(barrier, path, site, shape, distance, distance_u, pollution_degree,
         straight=straight, from_x=from_x, from_y=from_y, to_x=to_x, to_y=to_y, start=start,
         end=end, gap_1=gap_1, gap_2=gap_2, gap_3=gap_3, particle=particle,
         particle_loose=particle_loose)
+    alone = grade_span(shortest, longest, distance_u, low, high)
+    longest, shortest = with_others(longest, shortest, other_least, other_most)
     known = grade_span(shortest, longest, distance_u, low, high)
     # How far it falls short goes by the length that it falls short by.
     length = np.where(known == FALLS_SHORT, longest, shortest)
+    length = np.where((alone != CANNOT_TELL) & (known == CANNOT_TELL), distance, length)
     functional = ~np.isin(barrier, REINFORCED + BASIC)
     low, high = (np.where(functional, np.nan, end) for end in (low, high))
-    why = np.where(coated == 1, COATED, np.where(functional, FUNCTIONAL,
-                   np.where(np.isnan(shortest) | np.isnan(longest), UNREAD, 0)))
-    earthless = (barrier == "PRI_PE") & np.isin(plug, ("europlug", "nema1"))
+    earthless = (barrier == "PRI_PE") & np.isin(plug, UNEARTHED)
+    why = np.select(
+        [earthless, coated == 1, functional, np.isnan(shortest) | np.isnan(longest),
+         (alone != CANNOT_TELL) & (known == CANNOT_TELL)],
+        [NO_EARTH, COATED, FUNCTIONAL, UNREAD, AT_ODDS], 0)
+    grade = np.where(why > 0, CANNOT_TELL, known)
+    short = grade == FALLS_SHORT
+    why = np.select([short & (situation == "joint_open"), short & (situation == "metal_moved")],
+                    [JOINT, MOVED], why)
     return graded(
-        np.where(why > 0, CANNOT_TELL, known), value=length, u=distance_u, low=low, high=high,
-        applies=(path == "creepage") & ~earthless, why=why,
+        grade, value=length, u=distance_u, low=low, high=high,
+        applies=path == "creepage", why=why,
         assumed=need.assumed | {
+            "uncertainty": distance_assumed == 1,
+            "earthed": (barrier == "PRI_PE") & ~earthless & ~np.isin(plug, EARTHED_PLUGS),
             "bare_path": np.isnan(coated), "plain_path": shape == "",
             "clean_path": np.isnan(contaminated), "no_particle": np.isnan(particle),
             "open_slot": (shape == "slot") & (np.isnan(start) | np.isnan(end))},

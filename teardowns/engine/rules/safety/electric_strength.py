@@ -12,7 +12,7 @@ from teardowns.engine.requirements.electric_strength import (
 )
 from teardowns.engine.rule import safety
 
-BROKE, HELD, SHORTER = 1, 2, 3
+BROKE, HELD, SHORTER, AT_ODDS = 1, 2, 3, 4
 
 
 @safety(
@@ -33,6 +33,8 @@ BROKE, HELD, SHORTER = 1, 2, 3
         "for a minute.",
         "The reported test was lower or shorter than the required one, or its duration was not "
         "noted: the evidence does not decide it.",
+        "A breakdown is reported at less than the barrier is reported to have withstood for a "
+        "minute: the evidence does not decide which of both holds of the unit as it was found.",
     ),
     optional=("electric_strength_withstood", "electric_strength_duration", "breakdown_voltage",
               "rated_voltage_high", "overvoltage_category", "working_voltage_rms",
@@ -53,16 +55,20 @@ def electric_strength(electric_strength_withstood, electric_strength_duration, b
     broke = (breakdown_voltage <= low) & ~np.isnan(high)
     held = (electric_strength_withstood >= high) & (electric_strength_duration >= MINUTE) & (
         np.isnan(breakdown_voltage) | (breakdown_voltage > high)) & ~np.isnan(low)
+    at_odds = broke & (electric_strength_withstood >= high) & (
+        electric_strength_duration >= MINUTE)
     tested = ~np.isnan(electric_strength_withstood) | ~np.isnan(breakdown_voltage)
     return graded(
-        np.select([broke, held], [FALLS_SHORT, MEETS], CANNOT_TELL),
+        np.select([at_odds, broke, held], [CANNOT_TELL, FALLS_SHORT, MEETS], CANNOT_TELL),
         value=np.where(np.isnan(breakdown_voltage), electric_strength_withstood,
                        breakdown_voltage),
-        u=0.0, low=low, high=high, why=np.select([broke, held], [BROKE, HELD], SHORTER),
+        u=0.0, low=low, high=high, why=np.select([at_odds, broke, held], [AT_ODDS, BROKE, HELD],
+                                               SHORTER),
         applies=tested, assumed={
             "no_breakdown": np.isnan(breakdown_voltage),
             **{name: need.assumed[name] for name in
-               ("mains_voltage", "plug_mains", "overvoltage_category", "working_peak")}},
+               ("mains_voltage", "plug_mains", "plug_above_plate", "plug_fits_plate",
+                "overvoltage_category", "working_peak")}},
         numbers={"transient_low": need.transient[0], "transient_high": need.transient[1],
                  "peak_low": need.peak[0], "peak_high": need.peak[1],
                  "legacy_strength": legacy_strength(need.peak[0])})

@@ -5,7 +5,8 @@ from teardowns.engine.grading import CANNOT_TELL, FALLS_SHORT, graded
 from teardowns.engine.mathml import equation, word
 from teardowns.engine.rule import safety
 
-NONE, UNTESTED = 1, 2
+NONE, UNTESTED, PLUGGED = 1, 2, 3
+WITHOUT_CORD = ("plug_in", "outlet")      # kinds of unit
 
 
 @safety(
@@ -18,9 +19,14 @@ NONE, UNTESTED = 1, 2
         "",
         "In the unit examined the mains cord has no strain relief but a knot or its solder joints.",
         "In the unit examined the mains cord has a strain relief; what it holds was not tested.",
+        "The unit is recorded as one that is plugged in directly, and such a unit has no mains "
+        "cord: the evidence does not decide what was not found.",
     ),
+    optional=("kind",),
 )
-def mains_cord(mains_cord_relief):
+def mains_cord(mains_cord_relief, kind):
     none = mains_cord_relief == 0
-    return graded(np.where(none, FALLS_SHORT, CANNOT_TELL), why=np.where(none, NONE, UNTESTED),
+    plugged = none & np.isin(kind, WITHOUT_CORD)
+    return graded(np.where(none & ~plugged, FALLS_SHORT, CANNOT_TELL),
+                  why=np.select([plugged, none], [PLUGGED, NONE], UNTESTED),
                   applies=~np.isnan(mains_cord_relief))

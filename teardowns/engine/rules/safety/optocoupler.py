@@ -23,8 +23,8 @@ UNSEEN = 1
     formula=equation(sym("d"), op("≥"), num("0.4"), word(" mm")),
     reasons=(
         "",
-        "In the unit examined the optocoupler is judged from outside only: the evidence does not "
-        "decide whether its inside keeps mains and output apart.",
+        "No look at the unit examined decides whether the inside of the optocoupler keeps mains "
+        "and output apart; its pins are graded only where a distance was recorded there.",
     ),
 )
 def optocoupler(role, state):

@@ -3,10 +3,12 @@ import numpy as np
 
 from teardowns.engine.grading import CANNOT_TELL, FALLS_SHORT, MEETS, graded
 from teardowns.engine.mathml import equation, word
+from teardowns.engine.requirements.barriers import UNEARTHED
 from teardowns.engine.rule import safety
 
-TOUCHABLE, BARE, EARTH, SLEEVED, UNTESTED = 1, 2, 3, 4, 5
+TOUCHABLE, BARE, EARTH, SLEEVED, UNTESTED, NO_EARTH = 1, 2, 3, 4, 5, 6
 SLEEVES = ("europlug", "bs1363")
+CLASS_II = "class_ii"
 
 
 @safety(
@@ -26,17 +28,22 @@ SLEEVES = ("europlug", "bs1363")
         "plug mates.",
         "Whether a finger can touch a pin while the plug mates was not tried, or not noted of "
         "every pin: the evidence does not decide it.",
+        "An insulated earth pin is recorded of a unit whose plug or class II mark says that it has "
+        "no earth: such a pin only opens the shutters. The evidence does not decide more.",
     ),
-    optional=("pins_sleeved", "earth_pin_sleeved", "pin_touchable"),
+    optional=("marks", "pins_sleeved", "earth_pin_sleeved", "pin_touchable"),
 )
-def plug_live_parts(plug, pins_sleeved, earth_pin_sleeved, pin_touchable):
+def plug_live_parts(plug, marks, pins_sleeved, earth_pin_sleeved, pin_touchable):
     sleeves = np.isin(plug, SLEEVES)
     earth_fits = (plug != "bs1363") | (earth_pin_sleeved == 0)
+    unearthed = np.isin(plug, UNEARTHED) | (np.char.find(marks, f" {CLASS_II} ") >= 0)
+    sleeved = earth_pin_sleeved == 1
     why = np.select(
-        [pin_touchable == 1, sleeves & (pins_sleeved == 0), earth_pin_sleeved == 1,
+        [pin_touchable == 1, sleeves & (pins_sleeved == 0), sleeved & unearthed, sleeved,
          sleeves & (pins_sleeved == 1) & (pin_touchable == 0) & earth_fits],
-        [TOUCHABLE, BARE, EARTH, SLEEVED], UNTESTED)
+        [TOUCHABLE, BARE, NO_EARTH, EARTH, SLEEVED], UNTESTED)
     noted = ~np.isnan(pins_sleeved) | ~np.isnan(earth_pin_sleeved) | ~np.isnan(pin_touchable)
     return graded(
-        np.select([why == SLEEVED, why == UNTESTED], [MEETS, CANNOT_TELL], FALLS_SHORT), why=why,
+        np.select([why == SLEEVED, np.isin(why, (UNTESTED, NO_EARTH))], [MEETS, CANNOT_TELL],
+                  FALLS_SHORT), why=why,
         applies=noted, assumed={"no_earth_sleeve": np.isnan(earth_pin_sleeved)})

@@ -5,8 +5,9 @@ barrier gives an upper bound: what lies within the limit meets it, what lies abo
 """
 import numpy as np
 
-from teardowns.engine.grading import CANNOT_TELL, MEETS, grade_max, graded
+from teardowns.engine.grading import CANNOT_TELL, FALLS_SHORT, MEETS, grade_max, graded
 from teardowns.engine.mathml import EQ, TIMES, equation, num, sym
+from teardowns.engine.requirements.barriers import EARTHED_PLUGS
 from teardowns.engine.requirements.touch_current import (
     ABOVE_RATED,
     ES1,
@@ -17,7 +18,10 @@ from teardowns.engine.requirements.touch_current import (
 from teardowns.engine.requirements.touch_current import touch_current as through
 from teardowns.engine.rule import safety
 
-BOUND, ABOVE, UNKNOWN = 1, 2, 3
+BOUND, ABOVE, UNKNOWN, EARTHED = 1, 2, 3, 4
+# Of the most that is printed: a lower reading contradicts it. Tolerances of ± 20 % leave two thirds
+# (application assumption).
+AT_ODDS = 0.5
 
 
 @safety(
@@ -39,28 +43,36 @@ BOUND, ABOVE, UNKNOWN = 1, 2, 3
         "through; it lies above the limit, which decides nothing: a measurement would.",
         "It was neither measured, nor is the capacitance across the barrier known: the evidence "
         "does not decide it. A measurement with the network of IEC 60990 would.",
+        "The plug has an earth, to which the output may be joined: this limit is one for outputs "
+        "that are not, and the evidence does not decide which holds.",
     ),
     asks={"touch_current": "How much touch current flows from the output to earth?"},
     optional=("touch_current", "touch_current_u", "barrier_capacitance", "barrier_capacitance_u",
               "barrier_capacitance_most", "found_barrier_capacitor", "rated_voltage_high"),
 )
 def touch_current(touch_current, touch_current_u, barrier_capacitance, barrier_capacitance_u,
-                  barrier_capacitance_most, found_barrier_capacitor, rated_voltage_high):
+                  barrier_capacitance_most, found_barrier_capacitor, plug, rated_voltage_high):
     measured = ~np.isnan(touch_current)
-    capacitance = np.where(np.isnan(barrier_capacitance), barrier_capacitance_most,
-                           barrier_capacitance + barrier_capacitance_u)
+    by_meter = barrier_capacitance + barrier_capacitance_u
+    printed = np.isnan(barrier_capacitance) | (by_meter < AT_ODDS * barrier_capacitance_most)
+    capacitance = np.where(printed, barrier_capacitance_most, by_meter)
     mains = np.where(np.isnan(rated_voltage_high), USUAL_MAINS, rated_voltage_high)
     most = through(capacitance, ABOVE_RATED * mains, HIGHEST_FREQUENCY)
     by_bound = np.where(most <= ES1, MEETS, CANNOT_TELL)
     value, u = np.where(measured, touch_current, most), np.where(measured, touch_current_u, 0.0)
+    grade = np.where(measured, grade_max(value, u, ES1, ES1), by_bound)
+    earthed = (grade == FALLS_SHORT) & np.isin(plug, EARTHED_PLUGS)
     return graded(
-        np.where(measured, grade_max(value, u, ES1, ES1), by_bound), value=value, u=u, low=ES1,
+        np.where(earthed, CANNOT_TELL, grade), value=value, u=u, low=ES1,
         high=ES1,
-        why=np.select([measured, np.isnan(most), most <= ES1], [0, UNKNOWN, BOUND], ABOVE),
+        why=np.select([earthed, measured, np.isnan(most), most <= ES1],
+                      [EARTHED, 0, UNKNOWN, BOUND], ABOVE),
         applies=measured | ~np.isnan(most) | (found_barrier_capacitor != 0),
         assumed={"bound": ~measured & ~np.isnan(most),
                  "mains_240": ~measured & np.isnan(rated_voltage_high),
-                 "printed_capacitance": ~measured & np.isnan(barrier_capacitance),
+                 "no_other_capacitance": ~measured & ~np.isnan(barrier_capacitance)
+                 & np.isnan(barrier_capacitance_most),
+                 "touch_network": measured, "printed_capacitance": ~measured & printed,
                  "highest_mains": ~measured, "mains_frequency": ~measured},
         numbers={"capacitance": capacitance, "legacy_limit": np.full(mains.shape, LEGACY),
                  "mains": mains})

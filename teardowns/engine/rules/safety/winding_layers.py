@@ -9,11 +9,16 @@ from teardowns.engine.grading import CANNOT_TELL, FALLS_SHORT, MEETS, graded
 from teardowns.engine.mathml import EQ, equation, num, op, sym, word
 from teardowns.engine.requirements.barriers import supply
 from teardowns.engine.requirements.electric_strength import required_strength
-from teardowns.engine.requirements.winding_insulation import APPARENT, POSSIBLE, grade_layers
+from teardowns.engine.requirements.winding_insulation import (
+    APPARENT,
+    DOUBTFUL,
+    POSSIBLE,
+    grade_layers,
+)
 from teardowns.engine.rule import safety
 
 (WIRE, SOLID, SHEETS, NO_LAYER, ONE_LAYER, FLOATING, LOOKS, BESIDE_CORE, UNREAD, THICK, DAMAGED,
- WIRE_UNREAD, TWO_LAYERS) = range(1, 14)
+ WIRE_UNREAD, TWO_LAYERS, DOUBTED) = range(1, 15)
 ONE_SOURCE = 1      # confidence of "enamel counts as nothing"
 USUAL_PEAK = 550.0  # V: the highest that test reports on chargers print of a transformer
 
@@ -58,13 +63,16 @@ USUAL_PEAK = 550.0  # V: the highest that test reports on chargers print of a tr
         "certificate or data sheet of its type would decide.",
         "The evidence does not decide it: between the core and this winding lies a wall of the "
         "bobbin or air that the record of the layers does not describe.",
-        "The evidence does not decide it: not every layer between them was read.",
+        "The evidence does not decide it: not every layer between them was read, or two of them "
+        "were given the same place.",
         "The evidence does not decide it: a solid layer lies between whose thickness is not known "
         "well enough to tell whether it reaches 0.4 mm.",
         "The evidence does not decide it: it depends on what a damaged layer still holds.",
         "The evidence does not decide it: the insulation of the wire was not read.",
         "Two layers count as reinforced insulation only if each alone withstands the test voltage, "
         "which was not shown: a data sheet of the tape could tell.",
+        "The insulation of a wire is documented, but it is damaged, or of another kind than three "
+        "layers or full insulation: the evidence does not decide what it still counts for.",
     ),
     optional=("layer_withstood", "working_voltage_peak", "rated_voltage_high",
               "overvoltage_category", "core_floating", "condition_noted", "insulated_wire"),
@@ -84,8 +92,10 @@ def winding_layers(inner, outer, layers_low, layers_high, solid_thickness, layer
     why = _why(found, grade, layers_low, layers_high, insulated_wire, traced, core, floating)
     by_layers = ~(found.wire | found.solid)
     rests_on_test = withstood & (why == SHEETS) & (layers_high < 3)
+    # None that certainly counts, of nobody knows how many, is no count.
+    certain = np.where((layers_high > 0) | ~np.isnan(layers_low), layers_high, np.nan)
     return graded(
-        grade, value=np.where(grade == FALLS_SHORT, layers_low, layers_high), u=0.0,
+        grade, value=np.where(grade == FALLS_SHORT, layers_low, certain), u=0.0,
         low=np.where(by_layers, POSSIBLE, np.nan), high=np.where(by_layers, found.least, np.nan),
         why=why, confidence=np.where(why == NO_LAYER, ONE_SOURCE, 0),
         assumed={
@@ -102,7 +112,8 @@ def _why(found, grade, layers_low, layers_high, insulated_wire, traced, core, fl
     cases = (
         (found.wire, WIRE), (found.solid, SOLID), (grade == MEETS, SHEETS),
         (short & (layers_low < 1), NO_LAYER), (short, ONE_LAYER),
-        (floating, FLOATING), (insulated_wire == APPARENT, LOOKS),
+        (floating, FLOATING), (insulated_wire == DOUBTFUL, DOUBTED),
+        (insulated_wire == APPARENT, LOOKS),
         (core & np.isnan(layers_low), BESIDE_CORE),
         (np.isnan(layers_low) | np.isnan(layers_high), UNREAD),
         (insulated_wire == "", WIRE_UNREAD), (traced != 1, UNREAD),

@@ -11,6 +11,7 @@ from teardowns.engine.requirements.barriers import required_distances, supply
 from teardowns.engine.requirements.winding_insulation import (
     APPARENT,
     DOCUMENTED,
+    DOUBTFUL,
     NONE,
     could_be_solid,
 )
@@ -18,7 +19,7 @@ from teardowns.engine.rule import safety
 
 # Of the sum of two margins, expanded: 0.10 mm each, by a caliper, independent of each other.
 MARGIN_U = 0.1e-3 * np.sqrt(2)
-UNREAD, LOOKS, WIRE_UNREAD, UNSEEN, WALL, SHIELD = range(1, 7)
+UNREAD, LOOKS, WIRE_UNREAD, UNSEEN, WALL, SHIELD, DOUBTED = range(1, 8)
 
 
 @safety(
@@ -50,6 +51,8 @@ UNREAD, LOOKS, WIRE_UNREAD, UNSEEN, WALL, SHIELD = range(1, 7)
         "way round its edge was not recorded.",
         "The margins are below the tabulated distance; whether this shield belongs to the mains "
         "side was not recorded.",
+        "The margins are below the tabulated distance; the insulation of a wire is documented, but "
+        "it is damaged, or of another kind than three layers or full insulation.",
     ),
     optional=("margin_left_sum", "margin_right_sum", "insulated_wire", "edges_photographed",
               "solid_thickness", "rated_voltage_high", "overvoltage_category", "rated_altitude",
@@ -86,5 +89,5 @@ def winding_margin(inner, outer, margin_left_sum, margin_right_sum, insulated_wi
 def _excuse(insulated_wire, solid_thickness, shield):
     """What could make a short margin enough; 0 where nothing could."""
     return np.select(
-        [shield, insulated_wire == APPARENT, insulated_wire != NONE,
-         could_be_solid(solid_thickness)], [SHIELD, LOOKS, WIRE_UNREAD, WALL], 0)
+        [shield, insulated_wire == DOUBTFUL, insulated_wire == APPARENT, insulated_wire != NONE,
+         could_be_solid(solid_thickness)], [SHIELD, DOUBTED, LOOKS, WIRE_UNREAD, WALL], 0)

@@ -15,7 +15,7 @@ WORDS = {
     "plug": ("", "europlug", "bs1363", "nema1", "schuko", "inlet"),
     "winding": ("primary", "secondary", "auxiliary", "shield", ""),
     "inner": ("primary", "secondary", "core"), "outer": ("primary", "secondary", "core"),
-    "insulated_wire": ("", "none", "apparent", "documented"),
+    "insulated_wire": ("", "none", "apparent", "doubtful", "documented"),
     "role": ("barrier_capacitor", "x_capacitor", "fuse", "varistor", "fusible_resistor",
              "optocoupler", "bulk_capacitor"),
     "state": ("recorded", "not_found", "not_readable", "not_looked"),
@@ -34,6 +34,7 @@ NAMED = {"rated_voltage_high": (100.0, 300.0), "electric_strength_withstood": (5
          "insulation_resistance": (1e5, 1e9), "rated_altitude": (0.0, 6000.0),
          "distance_u": (0.0, 5e-4), "nominal": (1e-10, 1e-7),
          "touch_current": (1e-5, 1e-2)}
+SELDOM = ("other_least", "other_most")      # few places are read twice
 COUNTS = {"pollution_degree": 3, "overvoltage_category": 4, "count": 3, "bulk_pieces": 3,
           "barrier_y2_pieces": 3, "layers_low": 5, "layers_high": 5, "tape_layers": 5,
           "position": 9}
@@ -67,7 +68,7 @@ def _column(rule, name, rng, size):
     if is_text(rule, name):
         return rng.choice(WORDS[name], size)
     values = _numbers(rule, name, rng, size)
-    return np.where(rng.random(size) < 0.2, NAN, values)
+    return np.where(rng.random(size) < (0.9 if name in SELDOM else 0.2), NAN, values)
 
 
 def _numbers(rule, name, rng, size):

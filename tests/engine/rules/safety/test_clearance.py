@@ -20,7 +20,8 @@ PATH = {"barrier": "PRI_SEC", "path": "clearance", "distance_u": 1e-4, "rated_vo
     ({"distance": 2.0e-3, "barrier": "FUNC"}, "cannot tell"),
     ({"distance": 2.0e-3, "coated": 1.0}, "cannot tell"),
     ({}, "cannot tell"), ({"distance": 9e-3, "path": "creepage"}, None),
-    ({"distance": 1e-3, "barrier": "PRI_PE", "plug": "europlug"}, None),
+    ({"distance": 1e-3, "barrier": "PRI_PE", "plug": "europlug"}, "cannot tell"),
+    ({"distance": 1.8e-3, "barrier": "PRI_PE", "plug": "schuko"}, "meets"),
 ])
 def test_grades(more, expected):
     assert grade_of("clearance", **PATH | more) == expected
