@@ -5,8 +5,8 @@ from teardowns.engine.scenarios import SCENARIOS
 
 def result(rule="safety/clearance", grade="falls short", ratio=0.4, **more):
     return {"rule": rule, "grade": grade, "barrier": "PRI_SEC", "ratio": ratio, "value": ratio,
-            "u": 0.0, "low": 1.0, "hazard": "shock", "flagged": False, "numbers": {}, "why": 0, "largest": False,
-            "shortfall": [0.9, 0.95],
+            "u": 0.0, "low": 1.0, "hazard": "shock", "flagged": False, "numbers": {}, "why": 0,
+            "largest": False, "shortfall": [0.9, 0.95],
             "evidence": ["insulationobservation/a"],
             "sentence": "In the unit examined it is so."} | more
 

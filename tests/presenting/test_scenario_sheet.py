@@ -20,8 +20,8 @@ def test_each_says_its_level_its_product_and_every_step():
 def test_each_says_what_triggers_it_and_names_the_rules():
     half = sheets()["pri_sec_distance_half"]
     assert half["when"] == ("falls short between mains side and output, and the distance is as "
-                            "found, and the reading is 50 % or more and less than 80 % of the requirement under the most lenient "
-                            "assumptions.")
+                            "found, and the reading is 50 % or more and less than 80 % of the "
+                            "requirement under the most lenient assumptions.")
     assert half["rules"] == [("safety-clearance", "Clearance"), ("safety-creepage", "Creepage")]
 
 
