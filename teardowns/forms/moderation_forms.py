@@ -114,6 +114,7 @@ class MergeForm(forms.Form):
             "invalid": "Write the number alone, such as 12."})
     reason = forms.CharField(
         label="How you know that it is one specimen", max_length=2000,
+        help_text="It stands at the record’s address from then on. Name no person.",
         widget=forms.Textarea({"rows": 4}), error_messages={
             "required": "Write how you know: the second person decides by it."})
 

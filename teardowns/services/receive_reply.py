@@ -155,7 +155,8 @@ def decline_reply(*, moderator: User, version_pk: int, code: str, facts: str) ->
     reply.version += 1
     reply.save(update_fields=["state", "version"])
     notify([reply.entered_by_id], "reply_decided", unit=reply.unit, subject=reply.subject,
-           words=f"it is not shown: {statement.rule}", address=reverse("statement", args=[statement.uid]),
+           words=f"it is not shown: {statement.rule}",
+           address=reverse("statement", args=[statement.uid]),
            event=f"{reply.subject}/{version.number}")
     record(moderator, "reply_declined", unit=reply.unit_id, subject=reply.subject,
            version=version.number, **traces(statement))
