@@ -28,8 +28,8 @@ CLASS_II = "class_ii"
         "plug mates.",
         "Whether a finger can touch a pin while the plug mates was not tried, or not noted of "
         "every pin: the evidence does not decide it.",
-        "An insulated earth pin is recorded of a unit whose plug or class II mark says that it has "
-        "no earth: such a pin only opens the shutters. The evidence does not decide more.",
+        "A sleeve on an earth pin is recorded of a unit whose plug or class II mark says that it "
+        "has no earth: the evidence does not decide what that pin is.",
     ),
     optional=("marks", "pins_sleeved", "earth_pin_sleeved", "pin_touchable"),
 )
