@@ -16,7 +16,8 @@ WHERE = {"path": "in the address", "query": "after the ?", "header": "header fie
 ENDS = {"400": "not JSON", "401": "no token", "403": "not allowed to you", "404": "not there",
         "409": "not in this state", "410": "withdrawn", "412": "changed meanwhile",
         "413": "too large", "415": "another media type", "422": "something of it is wrong",
-        "428": "If-Match is missing", "429": "too often", "507": "no room"}
+        "428": "If-Match is missing", "429": "too often",
+        "503": "too busy, or a part of the site is away", "507": "no room"}
 
 
 def api_openapi(request):

@@ -105,7 +105,7 @@ def _complete(document, path, method, operation):
 def _add_ends(responses, statuses):
     """Each ends as 429 does, in a problem."""
     problem = responses.pop("429")
-    for status in sorted({*statuses, 429}):
+    for status in sorted({*statuses, 429, 503}):        # 503 by core/outages.py and overload.py
         responses[str(status)] = {**deepcopy(problem), "description": HTTPStatus(status).phrase}
 
 
@@ -122,8 +122,8 @@ def _example_of_parameter(parameter):
 
 def _complete_responses(document, operation, media_type):
     for status, response in operation["responses"].items():
-        response["headers"] = dict(RATE)
-        if status == "429":
+        response["headers"] = {} if status == "503" else dict(RATE)
+        if status in ("429", "503"):
             response["headers"] |= WAIT
         content = response.get("content")
         if not content:
