@@ -47,6 +47,8 @@ FORMULA = equation(
     sym("ΔV"), op(","), _THETA_2, EQ, sym("θ", "end"), MINUS,
     fn("arccos", frac(sym("V", "min"), sym("V", "pk"))), op(","), sym("θ", "end"), EQ,
     num("π"), word(" for a bridge, "), num("2π"), word(" for half wave"),
+    op(","), sym("ΔV"), EQ, num(f"{2 * DROP} V"), word(" for a bridge, "),
+    num(f"{DROP} V"), word(" for half wave"),
 )
 
 
