@@ -51,8 +51,22 @@ def how_field(initial=How.MEASURED):
     return forms.ChoiceField(choices=How, initial=initial, label="How obtained", required=False)
 
 
+class WholeText(forms.CharField):
+    """A text of limited length that no browser cuts: what is pasted arrives, or is refused."""
+
+    default_error_messages = {
+        "max_length": "This has %(show_value)d characters, and %(limit_value)d are kept: shorten "
+                      "it.",
+    }
+
+    def widget_attrs(self, widget):
+        attrs = super().widget_attrs(widget)
+        attrs.pop("maxlength", None)
+        return attrs
+
+
 def text_field(label, most=120, **options):
-    return forms.CharField(required=False, label=label, max_length=most, **options)
+    return WholeText(required=False, label=label, max_length=most, **options)
 
 
 YES_NO = [("", "not looked"), ("yes", "yes"), ("no", "no")]
@@ -105,9 +119,7 @@ class EvidenceForm(forms.Form):
 
     key = KeyField()
     version = VersionField()
-    note = forms.CharField(
-        required=False, max_length=2000, label="Note", widget=forms.Textarea(attrs={"rows": 2})
-    )
+    note = text_field("Note", 2000, widget=forms.Textarea(attrs={"rows": 2}))
     remove = forms.BooleanField(required=False, label="Remove this entry when saving")
 
     def __init__(self, data=None, *, prefix, item, row=None, typed=None, references=None, key=""):

@@ -4,7 +4,7 @@ from django import forms
 from core.words.as_written import AsWritten
 from teardowns.engine.quantities import QUANTITIES
 from teardowns.forms.evidence_form import EvidenceForm, how_field, state_field, text_field
-from teardowns.forms.quantity_field import QuantityField, bound_text, typed_text
+from teardowns.forms.quantity_field import PEAK_TO_PEAK, QuantityField, bound_text, typed_text
 from teardowns.forms.spread import (
     spread_field,
     spread_kind_field,
@@ -57,7 +57,8 @@ class QuantityEntryForm(EvidenceForm):
     def prepare(self):
         self.quantity = QUANTITIES[self.item.code]
         unit, shown_in = self.quantity.unit, self.quantity.shown_in
-        self.fields["value"] = value_field(unit, shown_in, takes_bounds=True)
+        self.fields["value"] = value_field(unit, shown_in, takes_bounds=True,
+                                           peak_to_peak=self.item.code in PEAK_TO_PEAK)
         self.fields["how"].initial = self.item.how
         for name in self.item.conditions:
             self.fields[name] = (

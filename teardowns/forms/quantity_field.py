@@ -7,11 +7,12 @@ from django.core.exceptions import ValidationError
 
 from teardowns.forms.number_fields import own_mark, shown_text
 from teardowns.reading.bounds import SIGNS
-from teardowns.reading.quantity import QuantityError, read_quantity
+from teardowns.reading.quantity import MAX_LENGTH, QuantityError, read_quantity
 from teardowns.reading.units import Scale, spellings_of
 
 DIGITS = 12          # enough to read every float back as the same quantity, few enough to be read
 MOST_DECIMALS = 6    # beyond, a time typed in seconds is shown in seconds again
+PEAK_TO_PEAK = {"ripple_voltage"}      # of all others Vpp may be twice what is meant
 _RANGE = re.compile(
     r"\s*([0-9][0-9.,]*\s*[A-Za-zµΩ°]*)\s*(?:-|–|—|−|\.\.|…|/|to)\s*([0-9][0-9.,]*\s*[^-–—/]*)"
 )
@@ -39,12 +40,12 @@ def bound_text(kind, limit, unit, shown_in=""):
     return f"{SIGNS[kind]} {typed_text(limit, unit, shown_in)}"
 
 
-def read_field(text, unit, shown_in="", takes_bounds=False):
+def read_field(text, unit, shown_in="", **takes):
     """`read_quantity` with the field's own unit for a bare number, and a form's error."""
     default_unit = shown_in or (None if unit == "1" else unit)
     try:
         return read_quantity(text, unit, default_unit=default_unit, decimal_mark=own_mark(),
-                             takes_bounds=takes_bounds)
+                             **takes)
     except QuantityError as error:
         raise ValidationError(error.message) from error
 
@@ -56,16 +57,18 @@ class QuantityField(forms.CharField):
     takes_numbers = True
 
     def __init__(self, unit, shown_in="", *, low=0.0, with_spread=False, takes_bounds=False,
-                 **options):
+                 peak_to_peak=False, **options):
         self.unit, self.shown_in, self.low = unit, shown_in, low
         self.with_spread, self.takes_bounds = with_spread or takes_bounds, takes_bounds
-        super().__init__(required=False, max_length=80, **options)
+        self.peak_to_peak = peak_to_peak
+        # No `max_length`: a browser would cut what is pasted, and the reader says it is too long.
+        super().__init__(required=False, **options)
 
     def clean(self, value):
         text = super().clean(value)
         if not text:
             return None
-        reading = read_field(text, self.unit, self.shown_in, self.takes_bounds)
+        reading = self.read(text)
         if reading.value < self.low:
             raise ValidationError(f"“{text}” is below {self.print(self.low)}: check the sign.")
         if self.with_spread:
@@ -73,6 +76,10 @@ class QuantityField(forms.CharField):
         if reading.uncertainty is not None:
             raise ValidationError("This field keeps one value: leave the ± part out, or note it.")
         return reading.value
+
+    def read(self, text):
+        return read_field(text, self.unit, self.shown_in, takes_bounds=self.takes_bounds,
+                          takes_spread=self.with_spread, peak_to_peak=self.peak_to_peak)
 
     def print(self, value):
         return typed_text(value, self.unit, self.shown_in)
@@ -85,15 +92,15 @@ class RangeField(forms.CharField):
 
     def __init__(self, unit, **options):
         self.unit = unit
-        super().__init__(required=False, max_length=80, **options)
+        super().__init__(required=False, **options)
 
     def clean(self, value):
         text = super().clean(value)
         if not text:
             return None, None
-        ends = _RANGE.fullmatch(text)
+        ends = _RANGE.fullmatch(text) if len(text) <= MAX_LENGTH else None
         sides = ends.groups() if ends else (text, text)
-        low, high = (read_field(side, self.unit).value for side in sides)
+        low, high = (read_field(side, self.unit, takes_spread=False).value for side in sides)
         if low > high:
             raise ValidationError(f"“{text}” runs downwards: write the lower end first.")
         return low, high

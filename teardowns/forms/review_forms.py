@@ -6,7 +6,7 @@ from typing import Any
 from django import forms
 
 from teardowns.engine.quantities import QUANTITIES
-from teardowns.forms.quantity_field import QuantityField
+from teardowns.forms.quantity_field import PEAK_TO_PEAK, QuantityField
 from teardowns.forms.spread import (
     spread_field,
     spread_kind_field,
@@ -77,7 +77,8 @@ class SecondReadingForm(forms.Form):
     def __init__(self, data=None, *, row):
         super().__init__(data)
         unit, shown_in, self.low, self.high = _asked(row)
-        self.fields["value"] = value_field(unit, shown_in)
+        self.fields["value"] = value_field(
+            unit, shown_in, peak_to_peak=getattr(row, "quantity", "") in PEAK_TO_PEAK)
         self.unit_label = "" if unit == "1" else shown_in or unit
 
     def clean(self):

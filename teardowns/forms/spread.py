@@ -4,7 +4,7 @@ import re
 from django import forms
 from django.core.exceptions import ValidationError
 
-from teardowns.forms.quantity_field import QuantityField, read_field, typed_text
+from teardowns.forms.quantity_field import QuantityField, typed_text
 from teardowns.models import UncertaintyKind
 
 KINDS = [
@@ -15,9 +15,9 @@ KINDS = [
 _NUMBER = re.compile(r"[0-9]*[.,]?[0-9]+")
 
 
-def value_field(unit="1", shown_in="", takes_bounds=False):
-    return QuantityField(unit, shown_in, low=float("-inf"), with_spread=True,
-                         takes_bounds=takes_bounds, label="Value")
+def value_field(unit="1", shown_in="", **takes):
+    return QuantityField(unit, shown_in, low=float("-inf"), with_spread=True, label="Value",
+                         **takes)
 
 
 class SpreadField(forms.CharField):
@@ -25,7 +25,7 @@ class SpreadField(forms.CharField):
 
 
 def spread_field():
-    return SpreadField(required=False, label="± U", max_length=40)
+    return SpreadField(required=False, label="± U")
 
 
 def spread_kind_field():
@@ -59,7 +59,7 @@ def _typed_spread(form, reading, text):
         return None
     try:
         both = f"{reading.text} ± {text.lstrip('±').strip()}"
-        return read_field(both, field.unit, field.shown_in).uncertainty
+        return field.read(both).uncertainty
     except ValidationError as error:
         form.add_error("spread", error)
         return None

@@ -13,6 +13,7 @@ from math import isfinite
 from typing import Any
 
 from teardowns.reading.bounds import split_bound
+from teardowns.reading.near_values import OVERLOAD, remedy_for
 from teardowns.reading.printing import print_interval, print_quantity
 from teardowns.reading.units import (
     LETTER_POWERS,
@@ -25,7 +26,6 @@ from teardowns.reading.units import (
 __all__ = ["QuantityError", "Reading", "print_interval", "print_quantity", "read_quantity"]
 
 MAX_LENGTH = 64
-OVERLOAD = {"OL", "O.L", "0L", "0.L", "OVLD", "OVER"}      # what meters show, from memory
 MAX_EXPONENT = 30  # beyond any quantity of a charger; keeps 1e999 and 1e-999 from becoming ∞ and 0
 
 
@@ -57,7 +57,7 @@ class Reading:
 
 # One side of a ±: an ordinary number, or a letter for the decimal point (IEC 60062: 4k7, 2R2, n47),
 # which is no exponent. Digits are ASCII only; every repeat is bounded by MAX_LENGTH.
-_UNIT = r" ?(?P<unit>[^0-9+(), ±][^0-9+(),±]*[23]?)?"
+_UNIT = r" ?(?P<unit>[^0-9+(), ±./:?…–—-][^0-9+(),±?…–—-]*[23]?)?"
 _NUMBERED = re.compile(
     r"(?P<number>[+-]?(?:[0-9]+(?:[.,][0-9]+)?|[.,][0-9]+))(?:[eE](?P<exponent>[+-]?[0-9]+))?"
     r"(?P<last_digits>\([0-9]{1,3}\))?" + _UNIT
@@ -74,18 +74,24 @@ _THOUSANDS = {
 }
 _MARK_NAMES = {".": "point", ",": "comma"}
 _BRACKETED = re.compile(r"\(([^()]*)\) ?([^()]*)")
-_HOURS = re.compile(r"([0-9]{1,4}) ?h ?([0-5]?[0-9])(?: ?min)?")     # 1h30, 1 h 30 min
+_HOURS = re.compile(r"([0-9]{1,4}) ?h ?([0-5]?[0-9])(?: ?m(?:in)?)?")    # 1h30, 1 h 30 min, 1h30m
+# 1:30 h, 1:30 min, 0:30:00; without its unit the first two are not told apart.
+_CLOCK = re.compile(r"([0-9]{1,4}):([0-5][0-9])(?::([0-5][0-9])(?: ?h)?| ?(h|min))")
+# As scopes print it: V or A, peak to peak; Vss in German.
+_PEAK_TO_PEAK = re.compile(r"(?<=[VA]) ?(?:pp|p-p|pk-pk|pkpk|ss)(?![A-Za-z])")
 _SPACES = str.maketrans(dict.fromkeys("\u00a0\u2009\u202f\u2007\t", " ") | {"\u2212": "-"})
 
 
 def read_quantity(text: str, unit: str, *, default_unit: str | None = None,
-                  decimal_mark: str = ".", takes_bounds: bool = False) -> Reading:
+                  decimal_mark: str = ".", takes_bounds: bool = False,
+                  takes_spread: bool = True, peak_to_peak: bool = False) -> Reading:
     """Read `text` as a quantity whose SI unit is `unit`.
 
     `default_unit` is the unit of a bare number (a spelling of `unit`, such as "µF" for "F").
     Both marks are read before decimals; the one that is not `decimal_mark`, the writer's own, is
     asked about where it may stand between thousands: 1,234, or 1.234 in a language with a comma.
-    `takes_bounds` also reads a limit, “> 500 MΩ”, for who tells it from a value.
+    `takes_bounds` also reads a limit, “> 500 MΩ”, for who tells it from a value; without
+    `takes_spread` no remedy names a ±; `peak_to_peak` says that the quantity is, so that Vpp is V.
     Raises QuantityError for anything that is not exactly one quantity.
     """
     if not isinstance(text, str) or not text.strip():
@@ -100,6 +106,7 @@ def read_quantity(text: str, unit: str, *, default_unit: str | None = None,
     if plain[0] == "(" and (bracketed := _BRACKETED.fullmatch(plain)):
         plain = f"{bracketed[1]} {bracketed[2]}"
     refuse_thousands(plain, decimal_mark)
+    plain = _without_peaks(plain, unit, text, peak_to_peak)
     if takes_bounds and plain.upper() in OVERLOAD:
         raise QuantityError(f"“{text}” stands for beyond the end of the scale: write that end as a "
                             f"limit, for example “> {example_of(unit)}”.")
@@ -108,7 +115,11 @@ def read_quantity(text: str, unit: str, *, default_unit: str | None = None,
         return _read_bound(kind, rest, unit, default_unit, text, takes_bounds)
     value_text, plus_minus, spread_text = plain.partition("±")
     if not plus_minus:
-        return _read_alone(value_text, unit, default_unit, text)
+        try:
+            return _read_alone(value_text, unit, default_unit, text)
+        except QuantityError as error:
+            near = remedy_for(plain, unit, text, takes_spread)
+            raise QuantityError(near or error.message) from None
     return _read_with_spread(value_text.rstrip(), spread_text.lstrip(), unit, default_unit, text)
 
 
@@ -122,6 +133,16 @@ def refuse_thousands(text: str, decimal_mark: str = ".") -> None:
             "write the one you mean, without a thousands separator and with a "
             f"{_MARK_NAMES[decimal_mark]} for decimals."
         )
+
+
+def _without_peaks(plain: str, unit: str, text: str, peak_to_peak: bool) -> str:
+    """“120 mVpp” as “120 mV” where the quantity is peak to peak; refused where it is not."""
+    if unit not in ("V", "A") or not _PEAK_TO_PEAK.search(plain):
+        return plain
+    if not peak_to_peak:
+        raise QuantityError(f"“{text}” is peak to peak, which this field does not take: write what "
+                            f"its name asks for, {_for_example(unit)}.")
+    return _PEAK_TO_PEAK.sub("", plain)
 
 
 def _read_bound(kind: str, rest: str, unit: str, default_unit: str | None, text: str,
@@ -138,12 +159,21 @@ def _read_bound(kind: str, rest: str, unit: str, default_unit: str | None, text:
 def _read_alone(plain: str, unit: str, default_unit: str | None, text: str) -> Reading:
     if unit == "s" and (hours := _HOURS.fullmatch(plain)):
         return Reading(3600.0 * int(hours[1]) + 60.0 * int(hours[2]), None, None, text)
+    if unit == "s" and (clock := _CLOCK.fullmatch(plain)):
+        return Reading(_seconds(clock), None, None, text)
     side = _match_side(plain, unit, text)
     scale = _scale_of(side, unit, default_unit, text)
     value = _in_si(side, scale, unit, text)
     if side["last_digits"] is None:
         return Reading(value, None, None, text)
     return Reading(value, _last_digits_in_si(side, scale, unit, text), "standard", text)
+
+
+def _seconds(clock: re.Match[str]) -> float:
+    first, second, third, named = clock.groups()
+    if named == "min":
+        return 60.0 * int(first) + int(second)
+    return 3600.0 * int(first) + 60.0 * int(second) + int(third or 0)
 
 
 def _read_with_spread(

@@ -80,8 +80,25 @@ for _hour_or_minute, _seconds in {"min": 60.0, "h": 3600.0}.items():
     SPELLINGS["s"][_hour_or_minute] = Scale(0, _seconds)
 
 # As plates and capacitors print it: what kind of voltage a field takes, its own name says.
-_KINDS_OF_VOLTAGE = ("V~", "V⎓", "VAC", "Vac", "V AC", "VDC", "Vdc", "V DC", "Vrms")
-SPELLINGS["V"].update(dict.fromkeys(_KINDS_OF_VOLTAGE, Scale(0)))
+_KINDS = {
+    "V": ("V~", "V⎓", "VAC", "Vac", "V AC", "VDC", "Vdc", "V DC", "Vrms", "V rms"),
+    "A": ("A~", "A⎓", "AAC", "A AC", "ADC", "Adc", "A DC", "Arms", "A rms"),
+}
+SPELLINGS["V"].update(dict.fromkeys(_KINDS["V"], Scale(0)))
+SPELLINGS["A"].update(dict.fromkeys(_KINDS["A"], Scale(0)))
+# Units as a person writes them out, in English and German.
+_WRITTEN_OUT = {
+    ("V", Scale(0)): "volt volts Volt Volts",
+    ("A", Scale(0)): "amp amps Amp Amps ampere amperes Ampere",
+    ("W", Scale(0)): "watt watts Watt Watts",
+    ("Hz", Scale(0)): "hertz Hertz",
+    ("s", Scale(0)): "secs second seconds Sekunde Sekunden",
+    ("s", Scale(0, 60.0)): "mins minute minutes Minute Minuten",
+    ("s", Scale(0, 3600.0)): "hr hrs hour hours Std Stunde Stunden",
+    ("kg", Scale(-3)): "gram grams Gramm",
+}
+for (_unit, _scale), _names in _WRITTEN_OUT.items():
+    SPELLINGS[_unit].update(dict.fromkeys(_names.split(), _scale))
 
 # SI code -> letters that may stand for the decimal point or alone behind the number (4k7, 2R2,
 # 1.5k, 65k hertz): prefixes of the unit and its own sign. L for milliohm is of IEC 60062 too. Of a

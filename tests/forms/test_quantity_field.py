@@ -32,8 +32,9 @@ def test_a_field_takes_the_usual_spellings(text):
 
 
 @pytest.mark.parametrize("text, remedy", [
-    ("4.7 V", "F"), ("about 5", "for example"), ("-3 µF", "check the sign"),
-    ("4.7 µF ± 0.2", "leave the ± part out"),
+    ("4.7 V", "F"), ("about 5", "say in the note"), ("-3 µF", "check the sign"),
+    ("4.7 µF ± 0.2", "leave the ± part out"), ("4 to 5 µF", "one value is kept here"),
+    ("9" * 10_000, "longer than 64"),
 ])
 def test_what_it_cannot_keep_it_refuses_with_the_remedy(text, remedy):
     with pytest.raises(ValidationError, match=remedy):
@@ -57,3 +58,8 @@ def test_a_range_that_runs_downwards_is_refused():
                                         ((None, 5.0), "5 V"), ((None, None), "")])
 def test_a_range_is_shown_as_it_is_typed(ends, text):
     assert RangeField("V").print(*ends) == text
+
+
+@pytest.mark.parametrize("field", [QuantityField("F", "µF"), RangeField("V")])
+def test_no_browser_cuts_what_is_pasted(field):
+    assert "maxlength" not in field.widget.attrs

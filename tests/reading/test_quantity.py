@@ -38,6 +38,16 @@ VALUES = [
     ("1.5 h", "s", 5400.0),
     ("1h30", "s", 5400.0),
     ("2 h 5 min", "s", 7500.0),
+    ("1h30m", "s", 5400.0),
+    ("1:30 h", "s", 5400.0),
+    ("1:30 min", "s", 90.0),
+    ("0:30:00", "s", 1800.0),
+    ("30 mins", "s", 1800.0),
+    ("2 Stunden", "s", 7200.0),
+    ("5 volts", "V", 5.0),
+    ("2 Arms", "A", 2.0),
+    ("12 grams", "kg", 0.012),
+    ("5e-3 V", "V", 5e-3),  # an exponent, and no range
     ("65 kHz", "Hz", 65e3),
     ("65k", "Hz", 65e3),
     ("5V1", "V", 5.1),
@@ -182,3 +192,10 @@ def test_any_text_gives_a_reading_or_a_quantity_error(text, unit):
         assert error.message
     else:
         assert reading.text == text
+
+
+def test_a_scope_writes_peak_to_peak_into_its_unit():
+    read = read_quantity("120 mVpp ± 5 mV", "V", peak_to_peak=True)
+    assert (read.value, read.uncertainty) == (0.12, 0.005)
+    with pytest.raises(QuantityError, match="“650 Vpp” is peak to peak"):
+        read_quantity("650 Vpp", "V")
