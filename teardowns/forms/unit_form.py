@@ -89,10 +89,17 @@ class UnitForm(forms.ModelForm):
 
     def clean_currency(self):
         typed = self.cleaned_data["currency"].upper()
-        code = SIGNS.get(typed, typed)
+        code = SIGNS.get(typed, typed) or self._beside_price()
         if code and not (len(code) == 3 and code.isascii() and code.isalpha()):
             raise ValidationError("Write the three-letter code, for example EUR.")
         return code
+
+    def _beside_price(self):
+        """The currency that stands behind the price, where the field of its own is empty."""
+        sign = (self["price"].data or "").strip().lstrip("0123456789., ").upper() \
+            if "price" in self.fields else ""
+        code = SIGNS.get(sign, sign)
+        return code if code in AmountField.units else ""
 
     def clean(self):
         cleaned = super().clean()

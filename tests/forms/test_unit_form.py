@@ -26,7 +26,8 @@ def test_what_is_wrong_is_named_with_its_remedy(unit, typed, remedy):
 
 
 @pytest.mark.parametrize("price, currency, stored", [
-    ("12,99 €", "€", ("12.99", "EUR")), ("7.5 GBP", "£", ("7.5", "GBP"))])
+    ("12,99 €", "€", ("12.99", "EUR")), ("7.5 GBP", "£", ("7.5", "GBP")),
+    ("12,99 €", "", ("12.99", "EUR")), ("7.5 CHF", "", ("7.5", "CHF"))])
 def test_a_price_may_carry_its_sign(unit, price, currency, stored):
     values = origin(unit, price=price, currency=currency).unit_change().values
     assert (str(values["price"]), values["currency"]) == stored

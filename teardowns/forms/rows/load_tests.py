@@ -142,7 +142,11 @@ def remarks_of(row):
     if row.quantity == "peak_power":
         yield ("Held for less than ten minutes, so it is kept as a short-time power: it says "
                "less about what the unit delivers for long.")
-    if row.quantity == "failed_power" and row.output_voltage is None:
+    if row.quantity == "failed_power" and row.output_voltage is None and row.all_ports:
+        yield ("Without a voltage it counts only where no claim lies above 5 V. If all ports were "
+               "set to one voltage, write it; if not, leave it blank, and say in the note what "
+               "each was set to.")
+    elif row.quantity == "failed_power" and row.output_voltage is None:
         yield ("Without the voltage set it counts only where no claim lies above 5 V: "
                "write the voltage that the port was set to.")
     if row.mains_voltage is None and row.quantity == "failed_power":

@@ -124,6 +124,12 @@ def test_what_all_ports_held_is_shown_as_that(unit, two_ports):
 def test_a_load_that_counts_for_less_says_so_where_it_is_typed(
         quantity, output_voltage, mains_voltage, words):
     said = list(remarks_of(SimpleNamespace(quantity=quantity, output_voltage=output_voltage,
-                                           mains_voltage=mains_voltage)))
+                                           mains_voltage=mains_voltage, all_ports=False)))
     assert len(said) == len(words)
     assert all(word in text for word, text in zip(words, said, strict=True))
+
+
+def test_ports_that_were_lost_together_are_asked_for_no_voltage_that_they_do_not_share(unit):
+    said, _ = remarks_of(SimpleNamespace(quantity="failed_power", output_voltage=None,
+                                         mains_voltage=None, all_ports=True))
+    assert "If all ports were set to one voltage" in said and "leave it blank" in said
