@@ -32,7 +32,8 @@ class RowSet:
         self.item, self.typed, self.check = item, typed, check
         self.references = references or {}
         self.stored = {row.key: row for row in stored if item.owns(row)}
-        self.forms = self._typed_forms() if self._is_typed else self._stored_forms()
+        self.sent = self._typed_forms() if self._is_typed else []
+        self.forms = self.sent + self._unseen() if self._is_typed else self._stored_forms()
 
     @property
     def _is_typed(self):
@@ -46,6 +47,12 @@ class RowSet:
         key = self.typed.get(f"{prefix}-key", "")
         source = {"data": self.typed} if self.check else {"typed": self.typed}
         return self._form(index, row=self.stored.get(key), key=key, **source)
+
+    def _unseen(self):
+        """Rows that came since the page was drawn, as from a log: a kept mistake hides none."""
+        seen = {form.own_key for form in self.sent}
+        new = [row for key, row in self.stored.items() if key not in seen]
+        return [self._form(i, row=row) for i, row in enumerate(new, start=len(self.sent))]
 
     def _stored_forms(self):
         forms = [self._form(i, row=row) for i, row in enumerate(self.stored.values())]
@@ -73,14 +80,14 @@ class RowSet:
         return bool(self.item.add_label) and self.total < MOST_ROWS
 
     def is_valid(self):
-        valid = [form.is_valid() for form in self.forms]          # each of them, always
-        kept = [form for form in self.forms if not form.is_blank and not form.is_removed]
+        valid = [form.is_valid() for form in self.sent]          # each of them, always
+        kept = [form for form in self.sent if not form.is_blank and not form.is_removed]
         if hasattr(self.item.form_class, "check_rows"):
             self.item.form_class.check_rows(kept)
         return all(valid) and not any(form.errors for form in kept)
 
     def changes(self):
-        return [change for form in self.forms if (change := form.change())]
+        return [change for form in self.sent if (change := form.change())]
 
     def titles(self):
         """Each form with its name on the page."""

@@ -75,6 +75,33 @@ def test_when_a_session_ends_by_itself_the_server_has_what_was_typed_and_the_dev
     keeps_nothing(page)
 
 
+def test_saving_by_the_enter_key_loses_no_place(page, alices_sheet):
+    page.goto(f"{alices_sheet}/mains-side/")
+    page.fill("[name=bus-voltage-0-value]", "325 V")
+    page.keyboard.press("Enter")
+    expect(page.locator("[name=bus-voltage-0-value]")).to_be_focused()
+    expect(page.locator("#sheet").get_by_text("1 entry changed")).to_be_in_viewport()
+    save(page)
+    expect(page.get_by_role("button", name="Save and stay")).to_be_focused()
+    assert page.evaluate("sessionStorage.length") == 0 and page.complaints == []
+
+
+def test_what_is_typed_beside_a_kept_mistake_is_offered_again_until_it_is_thrown_away(
+        page, alices_sheet):
+    page.goto(f"{alices_sheet}/outside/")
+    page.fill(MASS, "heavy")
+    save(page)
+    page.fill("[name=case-height-0-value]", "31")
+    page.goto(f"{alices_sheet}/ports/")
+    page.goto(f"{alices_sheet}/outside/")
+    page.get_by_role("button", name="Put it back").click()
+    assert page.input_value("[name=case-height-0-value]") == "31"
+    page.get_by_role("button", name="Throw away what is not saved here").click()
+    expect(page.locator(MASS)).to_have_value("")
+    expect(page.get_by_role("button", name="Put it back")).to_have_count(0)
+    keeps_nothing(page)
+
+
 def test_what_cannot_be_sent_is_said_before_it_is_given_up(page, alices_sheet):
     page.goto(f"{alices_sheet}/outside/")
     page.fill(MASS, "72.3 g")

@@ -34,3 +34,21 @@ def test_rows_of_another_quantity_are_somebody_else_s():
     other = Measurement(quantity="case_width", key="w", value=0.05)
     mine = Measurement(quantity="mass_total", key="m", value=0.07)
     assert [form.row for form in RowSet(MASS, [other, mine]).forms] == [mine]
+
+
+def test_a_row_that_came_since_the_page_was_drawn_stands_below_what_was_typed():
+    """As from a log, while a mistake waits: it is shown, and saving leaves it alone."""
+    came = Measurement(quantity="mass_total", key="m", value=0.07)
+    typed = {"mass-total-TOTAL": "1", "mass-total-0-key": "mass-total",
+             "mass-total-0-value": "heavy"}
+    rows = RowSet(MASS, [came], typed, check=True)
+    assert not rows.is_valid() and rows.total == 2
+    assert rows.forms[1]["value"].value() == "70 g"
+    rest = RowSet(MASS, [came], typed | {"mass-total-0-remove": "on"}, check=True)
+    assert rest.is_valid() and rest.changes() == []
+
+
+def test_a_page_of_a_former_release_that_has_not_the_table_changes_nothing_of_it():
+    came = Measurement(quantity="mass_total", key="m", value=0.07)
+    rows = RowSet(MASS, [came], {}, check=True)
+    assert rows.is_valid() and rows.changes() == []

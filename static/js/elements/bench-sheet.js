@@ -8,7 +8,8 @@
  * server saved since; `kept` is the form whose typed text the server itself keeps and shows here.
  */
 import { changedNames, differs, fieldsOf, renumbered } from "../lib/kept-fields.js";
-import { isStillHere, keptOf, nameOf } from "../lib/kept-here.js";
+import { attempt, isStillHere, keptOf, nameOf } from "../lib/kept-here.js";
+import { savedPlace } from "../sheet/saved-place.js";
 import { say } from "../lib/say.js";
 
 const PAUSE = 400;              // ms after the last key, until this device has it
@@ -36,9 +37,12 @@ export class BenchSheetElement extends HTMLElement {
     window.addEventListener("pagehide", () => this.#keep(), options);
     document.addEventListener("signing-out", () => this.#keep(), options);
     this.#form.addEventListener("submit", (event) => this.#submitted(event), options);
+    const isSaved = this.#isAcknowledged(savedPlace.submission());
     this.#forgetAcknowledged();
     this.#offer();
     this.querySelector("#errors")?.focus();
+    if (isSaved) savedPlace.goBack(this.#form, document.querySelector("[role=status]:has(.notices)"));
+    savedPlace.forget();
   }
 
   disconnectedCallback() {
@@ -66,10 +70,21 @@ export class BenchSheetElement extends HTMLElement {
   /** What goes to be kept and what goes to be saved must not overtake each other. */
   #submitted(event) {
     clearTimeout(this.#longTimer);
+    if (event.submitter?.name === "discard") return this.#throwAway();
     this.#keep();
+    if (event.submitter?.name === "save") {
+      savedPlace.note(this.getAttribute("submission"), event.submitter);
+    }
     if (!this.#sending) return;
     event.preventDefault();
     this.#sending.then(() => this.#form.requestSubmit(event.submitter));
+  }
+
+  /** What the server throws away is not offered again by the device. */
+  #throwAway() {
+    clearTimeout(this.#timer);
+    this.#drawn = fieldsOf(new FormData(this.#form));
+    forget(this.#name);
   }
 
   async #send() {
@@ -92,14 +107,13 @@ export class BenchSheetElement extends HTMLElement {
     write(this.#name, { submission, fields, at: new Date().toISOString() });
   }
 
+  #isAcknowledged(submission) {
+    return (this.getAttribute("acknowledged") ?? "").split(" ").includes(submission);
+  }
+
   #forgetAcknowledged() {
-    const saved = new Set((this.getAttribute("acknowledged") ?? "").split(" "));
     for (const name of keptOf(localStorage, "bench-sheet", this.#person)) {
-      if (saved.has(read(name)?.submission)) forget(name);
-    }
-    const found = read(this.#name);
-    if (this.hasAttribute("kept") && found?.submission !== this.getAttribute("kept")) {
-      forget(this.#name);
+      if (this.#isAcknowledged(read(name)?.submission)) forget(name);
     }
   }
 
@@ -156,15 +170,6 @@ function chooseRecorded(field) {
   if (!row || !field.value) return;
   const states = field.form.elements[`${row}state`];
   if (states && !states.value) states.value = "recorded";
-}
-
-// A browser may refuse storage (private windows, full disk): the sheet then works as without it.
-function attempt(action) {
-  try {
-    return action();
-  } catch {
-    return null;
-  }
 }
 
 const read = (name) => attempt(() => JSON.parse(localStorage.getItem(name)));

@@ -42,7 +42,8 @@ export const keptOf = (store, kind, person) =>
 const isKept = (name) => KINDS.includes(name.split(":")[0]);
 const names = (store) => Array.from({ length: store.length }, (_, at) => store.key(at));
 
-function attempt(action) {
+/** A browser may refuse storage (private windows, full disk): a page then works as without it. */
+export function attempt(action) {
   try {
     return action();
   } catch {
