@@ -21,7 +21,7 @@ from teardowns.models import (
 )
 
 from .evidence_cells import COMPONENT_UNITS
-from .evidence_names import NAMES
+from .evidence_names import NAMES, told_apart
 
 # List of the form → heading, and the model whose words its choices have.
 LISTS: dict[str, tuple[str, Any]] = {
@@ -89,6 +89,16 @@ def row_name(rows: str, row: Mapping[str, Any]) -> str:
     if rows == "printed_texts":
         return _capital(Source(row["source"]).label)
     return AsWritten(row.get(LISTED_AS[rows]) or row["key"])
+
+
+def name_in(rows: str, row: Mapping[str, Any], *documents: Mapping[str, Any]) -> str:
+    """The same, told apart from other readings of its quantity in any of the documents."""
+    if rows == "measurements" and any(
+            sum(one["quantity"] == row["quantity"] for one in document["measurements"]) > 1
+            for document in documents):
+        return told_apart(row, {port["key"]: port["label"] for document in documents
+                                for port in document["ports"]})
+    return row_name(rows, row)
 
 
 def row_ref(rows: str, key: str) -> str:

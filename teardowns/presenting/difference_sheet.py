@@ -12,7 +12,7 @@ from teardowns.exchange.shape import full
 from teardowns.exchange.verdict_changes import VerdictChanges
 from teardowns.models import ReviewState
 
-from .difference_names import LISTS, row_name, row_ref
+from .difference_names import LISTS, name_in, row_ref
 from .difference_words import Line, lines_of, unit_lines
 from .links import anchor
 from .verdict_difference import verdict_difference
@@ -90,23 +90,24 @@ def _list(name, rows: list[RowChange], was, now, pages) -> DifferentList:
     return DifferentList(
         f"changed-{name}", LISTS[name][0], _caption(rows),
         [_row(row, was, now, pages[row.kind]) for row in evidence],
-        _reviewed([row for row in rows if row.is_review_only]))
+        _reviewed([row for row in rows if row.is_review_only], was, now))
 
 
 def _row(change: RowChange, was, now, page: str) -> DifferentRow:
     ref = row_ref(change.list, change.key)
     return DifferentRow(
-        row_name(change.list, change.now or change.was or {}), KINDS[change.kind],
+        name_in(change.list, change.now or change.was or {}, was, now), KINDS[change.kind],
         lines_of(change, was, now), f"{page}#{anchor(ref)}" if page and ref else "")
 
 
-def _reviewed(rows: list[RowChange]) -> list[Reviewed]:
+def _reviewed(rows: list[RowChange], was, now) -> list[Reviewed]:
     groups: dict[tuple[str, str], list[str]] = {}
     for row in rows:
         moved = row.fields[0]
-        groups.setdefault((moved.was, moved.now), []).append(row_name(row.list, row.now or {}))
-    return [Reviewed(ReviewState(was).label, ReviewState(now).label, names)
-            for (was, now), names in groups.items()]
+        groups.setdefault((moved.was, moved.now), []).append(
+            name_in(row.list, row.now or {}, was, now))
+    return [Reviewed(ReviewState(before).label, ReviewState(after).label, names)
+            for (before, after), names in groups.items()]
 
 
 def _caption(rows: list[RowChange]) -> str:

@@ -18,7 +18,7 @@ from teardowns.reading.bounds import SIGNS
 from teardowns.reading.quantity import print_quantity
 
 from .advertised import advertised_words
-from .difference_names import choice_label, field_label, field_unit, row_name
+from .difference_names import choice_label, field_label, field_unit, name_in
 from .evidence_cells import SPREADS, limit_text, slot_size
 from .evidence_names import quantity_label
 from .numbers import THIN, as_recorded, printed, with_unit
@@ -194,4 +194,4 @@ def _in_unit(code, number):
 def _cited(target, key, document):
     row = next((one for one in document[target]
                 if one["marking" if target == "parts" else "key"] == key), None)
-    return AsWritten(key) if row is None else row_name(target, row)
+    return AsWritten(key) if row is None else name_in(target, row, document)

@@ -197,6 +197,20 @@ def test_every_field_of_the_form_has_a_name_of_its_own_in_its_list():
         assert len(set(labels)) == len(labels)
 
 
+def test_two_readings_of_one_quantity_are_told_apart():
+    held = {"quantity": "sustained_power", "state": "recorded", "how": "measured", "value": 20.0,
+            "output_voltage": 5.0, "mains_voltage": 230.0}
+
+    def edit(document):
+        document["measurements"] += [held | {"key": "one", "port": document["ports"][0]["key"]},
+                                     held | {"key": "all", "all_ports": True}]
+
+    one, = [shown for shown in sheet(edit)["lists"] if shown.anchor == "changed-measurements"]
+    names = [str(row.name) for row in one.rows]
+    assert "5\u202fV at the port, 230\u202fV mains" in names[0]
+    assert "all ports together" in names[1] and names[0] != names[1]
+
+
 def test_the_verdicts_stand_beside_the_evidence_when_reports_are_given():
     same = whole()
     found = difference_sheet(same, deepcopy(same), verdict_changes(None, None))
