@@ -32,6 +32,7 @@ SAFETY = (
     "{inner} to {outer}, layers {places}",
     "the tabulated figure is {required}",
     "the highest allowed value is {required}",
+    "{name}, {value} where {required} is tabulated, if a part moved",
     "{name}, {value} where {required} is tabulated",
     "{name}, {value} where {required} is the most",
 )
@@ -66,6 +67,8 @@ SCENARIOS = (
     "the reading is less than {most} of the requirement under the most lenient assumptions",
     "the reading is {least} or more and less than {most} of the requirement under the most lenient "
     "assumptions",
+    "falls short between mains side and output",
+    "falls short between mains side and the outside of the case",
     "{scenario}: severity 1 to 4 across.",
     "Solid frame: this scenario; dashed: one band more and one less probable.",
     "S serious, H high, M medium, L low; the letters are from memory.",
