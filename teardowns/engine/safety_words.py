@@ -8,6 +8,7 @@ from math import floor, isnan, log10
 
 from .grading import CANNOT_TELL, FALLS_SHORT, GRADES, MEETS
 from .rule import Rule
+from .scenarios import is_if_moved
 from .wording import NARROW, plain, sentence_case
 
 # SI unit → from which value on, how many of the shown unit it makes, and that unit.
@@ -194,9 +195,11 @@ def _graded(points, grade):
 
 
 def _how_bad(one):
-    """What misses its figure by most stands first; what has no figure before all."""
+    """What misses its figure by most stands first; what has no figure before all, and behind all
+    what would only be so if a part moved."""
     ratio = one["ratio"]
-    return -1.0 if ratio is None else 1 / ratio if one["largest"] and ratio else ratio
+    return is_if_moved(one), (
+        -1.0 if ratio is None else 1 / ratio if one["largest"] and ratio else ratio)
 
 
 def _beside(one):
@@ -210,7 +213,8 @@ def _beside(one):
         return f"{name}, {value}"
     figure = required(_known(one["low"]), _known(one["high"]), one["unit"])
     said = "is the most" if one["largest"] else "is tabulated"
-    return f"{name}, {value} where {figure.partition(',')[0]} {said}"
+    moved = ", if a part moved" if is_if_moved(one) else ""
+    return f"{name}, {value} where {figure.partition(',')[0]} {said}{moved}"
 
 
 def _misses(one):

@@ -78,7 +78,7 @@ def _distance(barrier, name, words, share, p):
 def _if_moved(barrier, name, words, share, *more):
     """Of what was found to be possible, not found: it has to happen first."""
     return Scenario(
-        f"{barrier}_moved_{name}".lower(), f"{words} {BETWEEN[barrier]} if a part moved",
+        f"{barrier}_moved_{name}".lower(), f"{words} {BETWEEN[barrier]}",
         tuple(IF_MOVED), 4, "electrocution",
         _steps(("moves", "the joint opens or the metal moves into that place", "1/50"), *more,
                *SHOCK, why=CARRIED_OVER.format("loose metal and the distances to the output")),
@@ -94,8 +94,10 @@ DISTANCES = tuple(
         ("most", "Distance of 80 to 100 % of the requirement", (0.8, 1.0), "1/1000")))
 MOVED = tuple(
     made for barrier in BETWEEN for made in (
-        _if_moved(barrier, "below_half", "Distance below half of the requirement", (0.0, HALF)),
-        _if_moved(barrier, "more", "Distance of 50 to 100 % of the requirement", (HALF, 1.0),
+        _if_moved(barrier, "below_half",
+                  "Distance below half of the requirement if a part moved", (0.0, HALF)),
+        _if_moved(barrier, "more",
+                  "Distance of 50 to 100 % of the requirement if a part moved", (HALF, 1.0),
                   ("breakdown", "the distance breaks down during the life of the unit", "1/100"))))
 SCENARIOS = (
     *DISTANCES,
@@ -143,7 +145,7 @@ def applies(scenario: Scenario, result: Mapping[str, Any]) -> bool:
         return False
     if scenario.reasons and result["why"] not in scenario.reasons:
         return False
-    if scenario.moved is not None and scenario.moved != _if_it_moved(result):
+    if scenario.moved is not None and scenario.moved != is_if_moved(result):
         return False
     if scenario.share is None:
         return True
@@ -152,8 +154,9 @@ def applies(scenario: Scenario, result: Mapping[str, Any]) -> bool:
     return share is not None and scenario.share[0] <= share * (1 + SAME) < scenario.share[1]
 
 
-def _if_it_moved(result):
-    return result["why"] in IF_MOVED[result["rule"]]
+def is_if_moved(result: Mapping[str, Any]) -> bool:
+    """Whether a result tells of a distance that would be there if a part moved."""
+    return result["why"] in IF_MOVED.get(result["rule"], ())
 
 
 def _share(result):

@@ -8,6 +8,7 @@ import pytest
 
 from teardowns.engine.grading import CANNOT_TELL, FALLS_SHORT, MEETS
 from teardowns.engine.rule import Rule
+from teardowns.engine.rules.safety.clearance import JOINT
 from teardowns.engine.safety_words import (
     ALL_OPEN,
     DEFERRAL,
@@ -87,7 +88,7 @@ def result(grade, ratio=None, value=None, hazard="shock", on="path", **changed):
     return {"rule": "safety/clearance", "barrier": "PRI_SEC", "grade": grade, "ratio": ratio,
             "value": value, "u": 1e-4, "low": 0.003,
             "high": 0.003, "unit": "m", "largest": False, "hazard": hazard, "on": on,
-            "title": "Clearance", "subject": "slot", "flagged": False} | changed
+            "title": "Clearance", "subject": "slot", "flagged": False, "why": 0} | changed
 
 
 def test_the_answer_names_the_worst_first_and_counts_the_rest():
@@ -98,6 +99,14 @@ def test_the_answer_names_the_worst_first_and_counts_the_rest():
         "In the unit examined 3 of the 4 points that the evidence decides fall short of their "
         "tabulated figure: the clearance (pins), 1.80 ± 0.10 mm where 3 mm is tabulated; the "
         "clearance (seam), 2.40 ± 0.10 mm where 3 mm is tabulated, and 1 more.")
+
+
+def test_what_would_only_be_so_if_a_part_moved_is_said_so_and_stands_last():
+    found, _ = summary([result("falls short", 0.1, 0.0003, why=JOINT, subject="wire"),
+                        result("falls short", 0.9, 0.0027)])
+    assert found.replace("\u202f", " ").endswith(
+        "the clearance (slot), 2.70 ± 0.10 mm where 3 mm is tabulated; the clearance (wire), "
+        "0.30 ± 0.10 mm where 3 mm is tabulated, if a part moved.")
 
 
 def test_a_part_of_the_wrong_class_is_not_named_by_a_rating_that_is_high_enough():
