@@ -6,7 +6,7 @@ import numpy as np
 from .assumptions import ASSUMPTIONS
 from .pipeline import Assessment
 from .safety_inputs import inputs_of
-from .safety_report import governing, results_of
+from .safety_report import governing, is_told, results_of
 
 
 def explain_safety(assessment: Assessment, row: int, rule_id: str,
@@ -28,6 +28,6 @@ def explain_safety(assessment: Assessment, row: int, rule_id: str,
 
 def _places(assessment, row, rule):
     """Places of the subjects that `results_of` speaks of, in its order."""
-    table, applies = assessment.subjects[rule.on], assessment.graded[rule.id].applies
+    table, known = assessment.subjects[rule.on], len(assessment.graded[rule.id].applies)
     mine = np.flatnonzero(table.row == row) if len(table.row) else np.array([row])
-    return [int(at) for at in mine if at < len(applies) and applies[at]]
+    return [int(at) for at in mine if at < known and is_told(assessment, row, rule, int(at))]

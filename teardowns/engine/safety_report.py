@@ -9,9 +9,10 @@ from .explain import number, refs_of
 from .findings import findings
 from .grading import CANNOT_TELL, CONFIDENCE, FALLS_SHORT, GRADES, chance_short
 from .pipeline import Assessment
+from .quantities import QUANTITIES
 from .rule import HAZARDS, Rule
 from .safety_inputs import what_settles
-from .safety_words import sentence
+from .safety_words import AT_ODDS, sentence
 from .winding_drawing import stack_drawing
 from .winding_stack import between
 
@@ -55,7 +56,29 @@ def results_of(assessment: Assessment, row: int, rule: Rule,
     places = (np.flatnonzero(table.row == row) if len(table.row) or rule.on != "unit"
               else np.array([row]))
     return [_result(assessment, row, rule, table, graded, int(at), refs)
-            for at in places if graded.applies[at]]
+            if graded.applies[at] else _at_odds(assessment, row, rule, graded, int(at), refs)
+            for at in places if is_told(assessment, row, rule, int(at))]
+
+
+def is_told(assessment: Assessment, row: int, rule: Rule, at: int) -> bool:
+    """Whether a rule says anything of a subject: where it applies, and where it might but for
+    people who saw the unit otherwise than others did."""
+    return bool(assessment.graded[rule.id].applies[at]) or (
+        rule.on == "unit" and _saw_otherwise(assessment, row, rule))
+
+
+def _saw_otherwise(assessment, row, rule):
+    """Whether a rule that goes by what was seen alone was given one thing both ways."""
+    codes = [code for code in rule.reads if code in QUANTITIES]
+    return all(QUANTITIES[code].is_flag for code in codes) and any(
+        code in assessment.found.columns and np.isnan(assessment.found[code].value[row])
+        and assessment.evidence.behind(row, code) for code in codes)
+
+
+def _at_odds(assessment, row, rule, graded, at, refs):
+    made = _result(assessment, row, rule, assessment.subjects[rule.on], graded, at, refs)
+    return made | {"grade": GRADES[CANNOT_TELL], "as_tabulated": GRADES[CANNOT_TELL],
+                   "flagged": False, "why": 0, "reason": AT_ODDS, "sentence": AT_ODDS, "asks": []}
 
 
 def _result(assessment, row, rule, table, graded, at, refs):

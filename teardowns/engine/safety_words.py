@@ -39,6 +39,7 @@ UNMEASURED = ("No distance and no layer between the mains and a hand was recorde
               "examined: whether its insulation keeps them apart, this page cannot tell.")
 UNDECIDED = ("What was recorded does not decide whether the unit examined keeps the mains away "
              "from a hand: this page cannot tell.")
+AT_ODDS = "It was seen one way and the other: the evidence does not decide it."
 # What would settle a grade that cannot be told.
 HINT_READING = "A reading with a smaller uncertainty."
 HINT_ASSUMED = "A reading of what is assumed here, for the requirement depends on it."

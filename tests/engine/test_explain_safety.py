@@ -15,7 +15,8 @@ PATHS = [
 
 @pytest.fixture(scope="module")
 def assessed():
-    tables = engine_tables([small(), small(insulation=PATHS)])
+    seen = [{"quantity": "case_opens_by_hand", "value": value} for value in (1.0, 0.0)]
+    tables = engine_tables([small(), small(insulation=PATHS, measurements=seen)])
     return tables, pipeline.assess(tables.evidence, tables.claims, rulebook.load(), tables.ports,
                                    tables.subjects)
 

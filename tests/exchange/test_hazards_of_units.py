@@ -89,6 +89,8 @@ paths("pollution degree 1 of a bare path", {CREEPAGE: OPEN}, "",
       gap(3.3, "creepage", pollution_degree=1))
 readings("welded, and open by hand", {"safety/case_opening": OPEN}, "",
          {"case_opens_by_hand": 1.0, "case_welded": 1.0})
+case("open by hand to one, not to another", {"safety/case_opening": OPEN}, measurements=[
+    {"quantity": "case_opens_by_hand", "value": value} for value in (1.0, 0.0)])
 readings("held 4242 V, broke at 3000 V", {"safety/electric_strength": OPEN}, "",
          {"electric_strength_withstood": 4242.0, "electric_strength_duration": 60.0,
           "breakdown_voltage": 3000.0})
@@ -181,6 +183,7 @@ def sentence(reports, name, rule):
     ("two readers of one place", CLEARANCE, "Another reading of the same place says otherwise"),
     ("an earth that the plug does not have", CLEARANCE, "This plug has no earth"),
     ("documented wire with a nick", LAYERS, "documented, but it is damaged"),
+    ("open by hand to one, not to another", "safety/case_opening", "one way and the other"),
     ("two transformers in one record", LAYERS, "the same place")])
 def test_the_reason_is_said(reports, name, rule, words):
     assert words in sentence(reports, name, rule)
