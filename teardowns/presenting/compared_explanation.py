@@ -24,6 +24,7 @@ NAMED = 3               # facts that the paragraph goes into
 ALIKE = 1.1             # values whose ratio stays below this are called about the same
 UNSOUND = {"evidence contradicts itself": "contradicts itself",
            "no evidence": "does not weigh on its claim"}
+AGREED = "Whether two reviewers agreed on a serious one stands under Findings."
 CANNOT_TELL = "What explains the difference, the evidence cannot tell: "
 CAUTION = ("This compares the units examined, not all of their kind; what goes along with the "
            "capability need not be its cause, and some of these facts are among the evidence "
@@ -54,7 +55,8 @@ QUALITIES = (
 def explanation(units: Sequence[Facts]) -> list[str]:
     """The sentences of the paragraph. units : at least two, in the order of the page"""
     known = [one for one in units if one.capability and one.verdict not in UNSOUND]
-    said = [_risks(units), _gaps(known), _order(known), *_unsound(units), *_ballasts(units)]
+    waits = AGREED if any(one.risk == "serious" for one in units) else ""
+    said = [_risks(units), waits, _gaps(known), _order(known), *_unsound(units), *_ballasts(units)]
     if len(known) < 2:
         return [*filter(None, said), f"{CANNOT_TELL}fewer than two of these units have a "
                 "capability that it gives a figure for.", CAUTION]

@@ -30,8 +30,8 @@ COLUMNS = ("pk", "title", "maker", "model", "kind", "published_at", *ASSESSED, "
 UNCLAIMED = mark_safe('<span class="quiet">no claim to judge</span>')
 UNGRADED = "no risk level given"
 NO_LEVEL = f'<span class="quiet">{UNGRADED}</span>'
-RISK_NOTE = (f"Risk: the level of the gravest finding; {BESIDE}. A unit without a level is not "
-             "thereby safe.")
+RISK_NOTE = (f"Risk: the level of the gravest finding; {BESIDE}. Whether two reviewers agreed on a "
+             "serious one, its page says. A unit without a level is not thereby safe.")
 KEPT = 5000              # printed rows in memory, some 2 kB each
 
 Parts = tuple[str, str]  # of a row: what a search found goes between them

@@ -59,4 +59,4 @@ def rest_would_change(report: Mapping[str, Any] | None,
     if levels[0] != levels[1]:
         changed.append(f"Gravest risk level: {levels[1] or 'none'} instead of "
                        f"{levels[0] or 'none'}.")
-    return (*changed,) or ("No verdict and no risk level would change.",)
+    return tuple(dict.fromkeys(changed)) or ("No verdict and no risk level would change.",)
