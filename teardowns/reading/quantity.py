@@ -108,8 +108,9 @@ def read_quantity(text: str, unit: str, *, default_unit: str | None = None,
     refuse_thousands(plain, decimal_mark)
     plain = _without_peaks(plain, unit, text, peak_to_peak)
     if takes_bounds and plain.upper() in OVERLOAD:
+        number, _, own = example_of(unit).partition(" ")
         raise QuantityError(f"“{text}” stands for beyond the end of the scale: write that end as a "
-                            f"limit, for example “> {example_of(unit)}”.")
+                            f"limit, for example “> {number} {default_unit or own}”.")
     kind, rest = split_bound(plain)
     if kind:
         return _read_bound(kind, rest, unit, default_unit, text, takes_bounds)

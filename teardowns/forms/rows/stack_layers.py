@@ -36,6 +36,12 @@ def _length(label, **options):
     return QuantityField("m", "mm", label=label, **options)
 
 
+class TurnsField(NumberField):
+    """Bare, or with the word behind it that people write."""
+
+    units = ("turns", "turn", "t", "Windungen", "Wdg", "Wdg.")
+
+
 class StackLayerForm(EvidenceForm):
     model = StackLayer
     names = ("position", "layer", *OF_WINDING, *OF_INSULATION, "margin_left", "margin_right",
@@ -44,7 +50,7 @@ class StackLayerForm(EvidenceForm):
     position = WholeField(min_value=1, max_value=999, label="Place",
                                   error_messages=NUMBER_ERRORS)
     layer = forms.ChoiceField(choices=[("", "choose"), *LAYERS], required=False, label="Layer")
-    turns = NumberField(required=False, min_value=0, max_value=5000, label="Turns",
+    turns = TurnsField(required=False, min_value=0, max_value=5000, label="Turns",
                              error_messages=NUMBER_ERRORS)
     strands = WholeField(required=False, min_value=1, max_value=1000, label="Strands",
                                  error_messages=NUMBER_ERRORS)

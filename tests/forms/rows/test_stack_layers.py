@@ -10,8 +10,9 @@ def layer(unit, **typed):
     return checked(unit, "transformer", {f"stack-0-{name}": text for name, text in typed.items()})
 
 
-def test_a_winding_has_its_role_and_its_turns(unit):
-    stored = only_change(layer(unit, layer="primary", turns="80", bare_diameter="0,25 mm"))
+@pytest.mark.parametrize("turns", ["80", "80 turns", "80 Wdg."])
+def test_a_winding_has_its_role_and_its_turns(unit, turns):
+    stored = only_change(layer(unit, layer="primary", turns=turns, bare_diameter="0,25 mm"))
     assert (stored["kind"], stored["winding"], stored["turns"]) == ("winding", "primary", 80.0)
     assert stored["bare_diameter"] == pytest.approx(0.00025)
     assert stored["position"] == 1
