@@ -13,6 +13,7 @@ from .quantities import QUANTITIES
 from .rule import HAZARDS, Rule
 from .safety_inputs import what_settles
 from .safety_words import AT_ODDS, sentence
+from .scenarios import is_if_moved
 from .winding_drawing import stack_drawing
 from .winding_stack import between
 
@@ -34,7 +35,8 @@ def safety_report(assessment: Assessment, row: int, refs: Sequence[str] | None =
 
 def governing(results: list[dict]) -> None:
     """Mark, of several paths of one kind across one barrier, the one that leaves least: the worst
-    grade, then the smallest share of its requirement."""
+    grade, then the smallest share of its requirement. What is there goes before what would be there
+    if a part moved."""
     worst: dict[tuple, dict] = {}
     order = {"falls short": 0, "cannot tell": 1, "meets": 2}
     for one in results:
@@ -42,7 +44,8 @@ def governing(results: list[dict]) -> None:
         if one["on"] != "path" or one["value"] is None:
             continue
         key = (one["rule"], one["barrier"])
-        rank = (order[one["grade"]], one["ratio"] if one["ratio"] is not None else np.inf)
+        share = one["ratio"] if one["ratio"] is not None else np.inf
+        rank = (is_if_moved(one), order[one["grade"]], share)
         if key not in worst or rank < worst[key]["_rank"]:
             worst[key] = one | {"_rank": rank, "_is": one}
     for one in worst.values():

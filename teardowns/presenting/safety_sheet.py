@@ -21,7 +21,7 @@ from .safety_points import chance, share, subject_keys, subject_words
 YES_OR_NO = frozenset((
     "coated", "contaminated", "documented", "sleeved", "photographed", "in_series", "cited",
     "claims_limited_source", "claims_60950", "claims_61558", "traced", "edges_photographed",
-    "condition_noted"))                        # columns that are 1 or 0
+    "condition_noted", "distance_assumed"))                        # columns that are 1 or 0
 OF_ONE_ROW = ("path", "part", "dimension")     # subjects that are a row of evidence
 
 

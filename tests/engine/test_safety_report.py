@@ -3,6 +3,7 @@ import json
 
 import pytest
 
+from teardowns.engine.rules.safety.clearance import JOINT
 from teardowns.engine.safety_report import governing, is_short
 from teardowns.exchange.document import read_document
 from teardowns.exchange.verdict import verdicts
@@ -56,6 +57,14 @@ def test_a_gap_below_half_is_a_serious_finding_that_cites_its_rows(safety):
 
 def test_of_equal_grades_the_smaller_share_governs():
     results = [{"rule": "r", "barrier": "b", "on": "path", "value": 1.0, "grade": "meets",
-                "ratio": ratio} for ratio in (1.5, 1.1, 2.0)]
+                "ratio": ratio, "why": 0} for ratio in (1.5, 1.1, 2.0)]
     governing(results)
     assert [one["governs"] for one in results] == [False, True, False]
+
+
+def test_what_a_moved_part_would_leave_governs_nothing_that_is_there():
+    there = {"rule": "safety/clearance", "barrier": "b", "on": "path", "value": 1.0, "why": 0,
+             "grade": "meets", "ratio": 1.5}
+    results = [there, there | {"grade": "falls short", "ratio": 0.5, "why": JOINT}]
+    governing(results)
+    assert [one["governs"] for one in results] == [True, False]
