@@ -9,6 +9,7 @@ from teardowns.engine.requirements.surface_path import (
     slot_creepage,
     sum_of_gaps,
     v_groove_creepage,
+    with_others,
 )
 
 MM, NAN = 1e-3, float("nan")
@@ -35,6 +36,28 @@ def test_a_slot_that_leaves_the_board_is_walked_round_at_its_inner_end():
     found = slot_creepage(-3 * MM, 5 * MM, 3 * MM, 5 * MM, MM, NAN, 10 * MM, MM)
     assert found == pytest.approx(12.18 * MM, abs=5e-6)
     assert np.isnan(slot_creepage(-3 * MM, 5 * MM, 3 * MM, 5 * MM, MM, NAN, NAN, MM))
+
+
+# By hand, slot 0 to 10, 1.0 wide. Both pads at 12: straight, 6. One at 12, the other at 5: past the
+# further corner at once, √(3.5² + 2²) + √(2.5² + 5²) = 9.621, whichever is which.
+@pytest.mark.parametrize("pads, expected", [
+    ((-3, 12, 3, 12), 6.0), ((-3, -1, 3, -1), 6.0), ((-3, 12, 3, 5), 9.621),
+    ((3, 5, -3, 12), 9.621), ((-3, 5, 3, 12), 9.621)])
+def test_a_way_past_an_end_of_the_slot_is_shorter(pads, expected):
+    found = slot_creepage(*(v * MM for v in (*pads, 1.0, 0, 10)), 1.0 * MM)
+    assert found == pytest.approx(expected * MM, abs=5e-6)
+
+
+@pytest.mark.parametrize("pads", [(-3, 5, -2, 5), (2, 5, 3, 5), (-3, 5, 0.2, 5)])
+def test_pads_that_no_slot_parts_were_read_wrong(pads):
+    assert np.isnan(slot_creepage(*(v * MM for v in (*pads, 1.0, 0, 10)), 1.0 * MM))
+
+
+def test_another_reading_of_the_place_widens_what_it_may_be():
+    longest, shortest = with_others(*(np.array(part) for part in (
+        [3.0, 3.0, NAN], [2.0, 2.0, NAN], [1.0, NAN, 1.0], [4.0, NAN, 4.0])))
+    np.testing.assert_array_equal(longest, [4.0, 3.0, NAN])
+    np.testing.assert_array_equal(shortest, [1.0, 2.0, NAN])
 
 
 def test_a_groove_counts_from_the_width_on():
