@@ -23,7 +23,7 @@ def test_the_second_class_lies_ten_degrees_above_the_first():
     assert (np.diff(cells, axis=0) > 0).all()
 
 
-# By hand: 70 °C in air of 5 °C lie 65 K above it, 85 °C in air of 20 °C; 99 °C in 45 °C, 84 °C in 30.
+# By hand: 70 °C in air of 5 °C lie 65 K above it, 85 °C in air of 20; 99 °C in 45 are 84 in 30.
 def test_a_surface_stays_as_much_above_the_air():
     air = np.array([5.0, 25.0, 45.0, np.nan])
     found = in_usual_air(np.array([70.0, 70.0, 99.0, 70.0]), air)
