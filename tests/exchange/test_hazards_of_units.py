@@ -116,6 +116,10 @@ paths("a plate for 100 V on flat blades", {CLEARANCE: MEETS}, "", gap(2.8), rate
       unit={"plug": "flat blades"})
 parts("a fuse of 125 V, a plug for 230 V", {"safety/fuse_voltage": OPEN}, "",
       {"role": "fuse", "rated_voltage": 125.0}, rated=120, unit={"plug": "BS 1363"})
+# 2π · 60 Hz · 1.1 · 230 V · 6 nF + 20 % = 0.69 mA, of the plate's 120 V 0.36 mA.
+parts("6 nF, a plate for 120 V and a plug for 230 V", {"safety/touch_current": OPEN}, "",
+      {"role": "barrier_capacitor", "safety_class": "Y1", "nominal": 6 * NF, "tolerance": 0.2},
+      rated=120, unit={"plug": "Europlug"})
 paths("an earth that the plug does not have", {CLEARANCE: OPEN}, "", gap(1.8, barrier="PRI_PE"),
       unit={"plug": "Europlug"})
 parts("Y2 in a unit with an earth", {"safety/barrier_capacitor": OPEN}, "", Y2,

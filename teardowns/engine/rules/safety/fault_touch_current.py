@@ -7,7 +7,7 @@ import numpy as np
 
 from teardowns.engine.grading import CANNOT_TELL, MEETS, graded
 from teardowns.engine.mathml import EQ, TIMES, equation, num, sym
-from teardowns.engine.requirements.mains_parts import PRESENT
+from teardowns.engine.requirements.mains_parts import PRESENT, rated_mains
 from teardowns.engine.requirements.safety_capacitors import barrier_of
 from teardowns.engine.requirements.touch_current import (
     ABOVE_RATED,
@@ -46,11 +46,12 @@ WITHIN, ABOVE, UNKNOWN = 1, 2, 3
               "rated_voltage_high"),
 )
 def fault_touch_current(role, state, bridges, count, in_series, nominal, tolerance,
-                        barrier_capacitance_most, rated_voltage_high):
+                        barrier_capacitance_most, plug, rated_voltage_high):
     read = ~np.isnan(tolerance)
     most = nominal * (1.0 + np.where(read, tolerance, UNREAD_TOLERANCE))
     capacitance = one_shorted(barrier_capacitance_most, most, count)
-    mains = np.where(np.isnan(rated_voltage_high), USUAL_MAINS, rated_voltage_high)
+    fed = rated_mains(rated_voltage_high, plug)
+    mains = np.where(np.isnan(rated_voltage_high), USUAL_MAINS, fed.high)
     current = touch_current(capacitance, ABOVE_RATED * mains, HIGHEST_FREQUENCY)
     within = current <= ES2
     return graded(
@@ -58,7 +59,8 @@ def fault_touch_current(role, state, bridges, count, in_series, nominal, toleran
         why=np.select([np.isnan(current), within], [UNKNOWN, WITHIN], ABOVE),
         applies=np.isin(state, PRESENT) & (barrier_of(role, bridges) == "PRI_SEC")
                 & (in_series == 1),
-        assumed={"bound": ~np.isnan(current), "printed_capacitance": ~np.isnan(current),
+        assumed={**{name: fed.assumed[name] for name in ("plug_above_plate", "plug_fits_plate")},
+                 "bound": ~np.isnan(current), "printed_capacitance": ~np.isnan(current),
                  "tolerance": ~read, "mains_240": np.isnan(rated_voltage_high),
                  "highest_mains": ~np.isnan(current), "mains_frequency": ~np.isnan(current)},
         numbers={"capacitance": capacitance, "mains": mains})

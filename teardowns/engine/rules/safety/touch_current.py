@@ -8,6 +8,7 @@ import numpy as np
 from teardowns.engine.grading import CANNOT_TELL, FALLS_SHORT, MEETS, grade_max, graded
 from teardowns.engine.mathml import EQ, TIMES, equation, num, sym
 from teardowns.engine.requirements.barriers import EARTHED_PLUGS
+from teardowns.engine.requirements.mains_parts import rated_mains
 from teardowns.engine.requirements.touch_current import (
     ABOVE_RATED,
     ES1,
@@ -56,7 +57,8 @@ def touch_current(touch_current, touch_current_u, barrier_capacitance, barrier_c
     by_meter = barrier_capacitance + barrier_capacitance_u
     printed = np.isnan(barrier_capacitance) | (by_meter < AT_ODDS * barrier_capacitance_most)
     capacitance = np.where(printed, barrier_capacitance_most, by_meter)
-    mains = np.where(np.isnan(rated_voltage_high), USUAL_MAINS, rated_voltage_high)
+    fed = rated_mains(rated_voltage_high, plug)
+    mains = np.where(np.isnan(rated_voltage_high), USUAL_MAINS, fed.high)
     most = through(capacitance, ABOVE_RATED * mains, HIGHEST_FREQUENCY)
     by_bound = np.where(most <= ES1, MEETS, CANNOT_TELL)
     value, u = np.where(measured, touch_current, most), np.where(measured, touch_current_u, 0.0)
@@ -68,7 +70,9 @@ def touch_current(touch_current, touch_current_u, barrier_capacitance, barrier_c
         why=np.select([earthed, measured, np.isnan(most), most <= ES1],
                       [EARTHED, 0, UNKNOWN, BOUND], ABOVE),
         applies=measured | ~np.isnan(most) | (found_barrier_capacitor != 0),
-        assumed={"bound": ~measured & ~np.isnan(most),
+        assumed={**{name: ~measured & fed.assumed[name] for name in
+                    ("plug_above_plate", "plug_fits_plate")},
+                 "bound": ~measured & ~np.isnan(most),
                  "mains_240": ~measured & np.isnan(rated_voltage_high),
                  "no_other_capacitance": ~measured & ~np.isnan(barrier_capacitance)
                  & np.isnan(barrier_capacitance_most),
