@@ -6,7 +6,7 @@ JOINTS = (" and ", " or ", ", and ", ", or ")
 FINDINGS = (
     "{label} found",
     "{label} not found",
-    "{count} looked for and not found",
+    "{count} looked for and not found", "{count} looked for and not found.",
     "the {label}",
 )
 SAFETY = (
