@@ -1,6 +1,7 @@
 import pytest
 
 from teardowns.presenting.numbers import (
+    chance,
     claim_in_words,
     decibans,
     number,
@@ -56,3 +57,10 @@ def test_an_interval_reads_from_low_to_high():
 def test_a_claim_of_a_voltage_alone_is_named_by_its_figures():
     assert claim_in_words({"power": None, "text": "20 V"}) == "20 V"
     assert claim_in_words({"power": 45.0, "text": "20 V ⎓ 2.25 A (45 W)"}) == "45\u202fW"
+
+
+@pytest.mark.parametrize(("fraction", "text"), [
+    ("1/20000", "1/20\u202f000"), ("3/200", "3/200"), ("1/1000000", "1/1\u202f000\u202f000"),
+])
+def test_a_chance_has_its_thousands_apart(fraction, text):
+    assert chance(fraction) == text

@@ -47,3 +47,10 @@ def test_names_in_tags_are_no_words_of_a_page():
 
 def test_words_that_are_asked_for_come_in_that_order():
     assert [word.name for word in words_named(["rms", "creepage"])] == ["rms", "creepage"]
+
+
+def test_behind_an_answer_its_words_are_explained_after_it():
+    page = Template(
+        "{% load trade_words %}{% explained after %}<p>Creepage: 5 mm</p>{% endexplained %}")
+    shown = page.render(Context({"request": None}))
+    assert shown.index("<p>Creepage") < shown.index("<dfn>creepage</dfn>")

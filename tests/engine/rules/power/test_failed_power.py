@@ -92,6 +92,13 @@ def test_without_an_output_voltage_it_concerns_units_of_5_volts_alone(claims, sp
     assert found["used"] is speaks and ("says nothing" in found["why_not"]) is not speaks
 
 
+@pytest.mark.parametrize("ports", [1, 2])
+def test_several_outputs_are_a_reason_only_of_a_unit_that_has_them(ports):
+    found = line(failed_power, unit(8.0, 230.0, NAN), FAST,
+                 ports=[(f"C{n}", "usb_c") for n in range(ports)])
+    assert ("one of several outputs" in found["why_not"]) is (ports > 1)
+
+
 def test_the_lowest_load_counts():
     both = [*unit(9.0), *unit(8.0)[3:]]
     assert ends(failed_power, both, CLAIM)[0] == 8.0
