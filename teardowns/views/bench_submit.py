@@ -19,6 +19,7 @@ from teardowns.models import (
     ReviewRemark,
     Statement,
     Status,
+    Submission,
     Unit,
     UnsavedSection,
     Work,
@@ -48,12 +49,13 @@ class Desk:
     photos: list[dict]
     remarks: list[ReviewRemark]
     unsaved: dict[str, UnsavedSection]
+    said_before: dict[str, str]
 
     def form(self, data=None):
         kept = self.unsaved.get(FORM)
         return SubmitForm(data, has_photos=bool(self.photos), remarks=self.remarks,
                           photos=[each["photo"] for each in self.photos if not each["is_vouched"]],
-                          typed=kept.fields if kept else None)
+                          typed=kept.fields if kept else self.said_before)
 
 
 @once
@@ -75,8 +77,15 @@ def _desk(request, unit, work):
     remarks = ReviewRemark.objects.of_open_work(unit).unanswered().select_related("author") \
         if work.status == Status.SENT_BACK else ()
     unsaved = UnsavedSection.objects.filter(unit=unit, author=request.user)
-    return Desk(unit, work, photos_asked(unit, request.user), list(remarks),
-                {each.section: each for each in unsaved})
+    photos = photos_asked(unit, request.user)
+    return Desk(unit, work, photos, list(remarks), {each.section: each for each in unsaved},
+                {} if photos or work.correction else _said_before(unit, request.user))
+
+
+def _said_before(unit, author):
+    """Why a sheet has no photo is told once, also when it was sent back."""
+    found = Submission.objects.filter(unit=unit, author=author).order_by("-pk")
+    return found.values("why_no_photo").first() or {}
 
 
 def _answer(request, unit, work):

@@ -15,7 +15,15 @@ from teardowns.models import (
     UnsavedSection,
 )
 from teardowns.services.assess_units import assess_units
-from tests.handing_in import STATES, correction_of, hand_in, remark_on, sent, with_plate
+from tests.handing_in import (
+    STATES,
+    WHY,
+    correction_of,
+    hand_in,
+    remark_on,
+    sent,
+    with_plate,
+)
 
 pytestmark = pytest.mark.django_db
 
@@ -225,3 +233,11 @@ def test_a_correction_costs_no_more(client, bob, unit, mona, address,
 def test_the_hand_in_before_is_shown_after_it_came_back(bench, unit, alice, address):
     hand_in(unit, alice, message="First try.")
     assert "First try." in text_of(bench.get(address))
+
+
+def test_why_there_is_no_photo_is_told_once_by_each_author(bench, unit, alice, bob, address):
+    hand_in(unit, alice)
+    Unit.objects.update(status="sent_back")
+    assert WHY in text_of(bench.get(address))
+    Submission.objects.update(author=bob)
+    assert WHY not in text_of(bench.get(address))
