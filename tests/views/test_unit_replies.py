@@ -49,6 +49,12 @@ def test_a_verified_one_stands_with_its_date_name_and_language(client, verified,
     assert "Disputed by Veltrice Ltd on 20" in html
 
 
+def test_a_dispute_stands_at_the_head_of_the_record(client, verified, public):
+    html = client.get(public.get_absolute_url()).content.decode()
+    head, facts, _ = html.partition('<dl class="facts">')
+    assert facts and "Disputed by Veltrice Ltd on 20" in head
+
+
 def test_how_it_can_be_checked_is_not_public(client, verified, public):
     client.logout()
     assert "press@" not in page(client, public)
