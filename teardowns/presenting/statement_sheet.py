@@ -4,6 +4,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
+from core.words.as_written import AsWritten
+
 from .moderation_times import moment
 
 
@@ -20,11 +22,17 @@ class StatementSheet:
     uid: str            # "" before it is given
 
 
+def subject_called(statement: Any) -> str:
+    """What a statement is about that is about no record: an account by its public name."""
+    of_account = statement.subject.startswith("user/") and statement.addressee
+    return AsWritten(statement.addressee) if of_account else statement.subject
+
+
 def statement_sheet(statement: Any) -> StatementSheet:
     unit = statement.unit
     return StatementSheet(
         decision=statement.get_decision_display(),
-        about=f"{unit.title} (record {unit.pk})" if unit else statement.subject,
+        about=f"{unit.title} (record {unit.pk})" if unit else subject_called(statement),
         facts=statement.facts, rule=statement.rule,
         automated="By a stated rule, without a person." if statement.automated
         else "By a person, not automated.",

@@ -25,3 +25,10 @@ def test_a_draft_has_neither_yet(unit, mona):
 
 def test_what_the_rule_did_says_so(unit):
     assert "without a person" in statement_sheet(draft_statement(**said(unit, None))).automated
+
+
+def test_what_is_about_an_account_names_it(alice, mona):
+    sheet = statement_sheet(draft_statement(
+        decision="suspend", code="abuse", facts="Forty records in an hour.",
+        subject=f"user/{alice.pk}", addressee=alice, by=mona))
+    assert sheet.about == "alice"
