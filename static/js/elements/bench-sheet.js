@@ -70,7 +70,7 @@ export class BenchSheetElement extends HTMLElement {
   /** What goes to be kept and what goes to be saved must not overtake each other. */
   #submitted(event) {
     clearTimeout(this.#longTimer);
-    if (event.submitter?.name === "discard") return this.#throwAway();
+    if (event.submitter?.name === "discard") this.#throwAway();
     this.#keep();
     if (event.submitter?.name === "save") {
       savedPlace.note(this.getAttribute("submission"), event.submitter);
