@@ -16,7 +16,6 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from functools import wraps
 from hashlib import sha256
-from random import uniform
 from threading import Lock
 from typing import Any, Protocol, Self
 
@@ -32,8 +31,8 @@ from .shared_pages import SharedPages
 MOST_BYTES = 32_000_000          # of all pages that a process keeps
 LONGEST_ADDRESS = 300
 # s at most until a change shows that nothing told of: what was hidden for a day and comes back.
-# Each page has between half of it and all, lest those made together are made anew together.
-KEPT_FOR = 3600.0
+# Each page has up to half of it less, lest those made together are made anew together.
+KEPT_FOR, LESS = 3600, 1800
 LONGEST_WAIT = 2.0               # s for a page that another thread makes
 PACKED = 1                       # zlib's effort
 NONCE = secrets.token_hex(16).encode()       # stands in kept pages where the reader's nonce goes
@@ -58,7 +57,8 @@ class Kept:
     etag: str
     state: State
     # s, by the machine's clock that only goes forward
-    until: float = field(default_factory=lambda: time.monotonic() + KEPT_FOR * uniform(0.5, 1))
+    until: float = field(
+        default_factory=lambda: time.monotonic() + KEPT_FOR - secrets.randbelow(LESS))
 
     def packed(self) -> bytes:
         about = {"headers": self.headers, "etag": self.etag, "state": self.state.as_text(),
