@@ -17,14 +17,16 @@ def clean(html: str) -> str:
     What a tag held is kept as text, except of `script` and `style`, which go whole.
     """
     html = html.encode("utf-8", "replace").decode()      # half a pair is no character
-    return nh3.clean(html, tags=TAGS, attributes=ATTRIBUTES, url_schemes=SCHEMES, link_rel=REL,
+    left = nh3.clean(html, tags=TAGS, attributes=ATTRIBUTES, url_schemes=SCHEMES, link_rel=REL,
                      attribute_filter=_kept)
+    # Who reads HTML leaves out one line feed behind `<pre>`, and so would the next reader.
+    return left.replace("<pre>\n", "<pre>\n\n")
 
 
 def _kept(tag, name, value):
     """The attribute's value, or None to drop it: whole web addresses, the start of a list."""
     if (tag, name) == ("a", "href"):
-        return value if is_web_address(value) else None
+        return value if is_web_address(value) and "<" not in value else None
     if (tag, name) == ("ol", "start"):
         return value if value.isascii() and value.isdigit() and len(value) <= 9 else None
     if (tag, name) == ("a", "rel"):

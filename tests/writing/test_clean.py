@@ -33,6 +33,11 @@ def test_cleaning_what_is_clean_changes_nothing(html):
     assert clean(clean(html)) == clean(html)
 
 
+def test_an_empty_line_at_the_head_of_a_listing_stays():
+    assert clean("<pre>\n\na</pre>") == "<pre>\n\na</pre>" == clean(clean("<pre>\n\na</pre>"))
+    assert clean("<pre>\na</pre>") == "<pre>a</pre>"
+
+
 def test_a_script_goes_with_what_it_held_and_other_tags_leave_their_words():
     assert clean("<script>alert(1)</script><h1>Withdrawn</h1>") == "Withdrawn"
 
