@@ -27,6 +27,17 @@ REINFORCED = ("PRI_SEC", "PRI_ENC")
 BASIC = ("L_N", "PRI_PE")
 UNEARTHED = ("europlug", "nema1")      # plugs without a pin for protective earth
 EARTHED_PLUGS = ("schuko", "nema5")    # those that have one; others may or may not
+# Why a distance may decide nothing, or nothing that is there; of clearance and creepage alike.
+OPEN_PATHS = (
+    "This plug has no earth: whether a hand can touch what this path ends at was not recorded. "
+    "Where it can, the path is one from the mains side to the output.",
+    "Another reading of the same place says otherwise: the evidence does not decide which "
+    "of them holds.",
+    "It would lie below the tabulated figure under every documented assumption if one solder "
+    "joint opened; this is not the distance as it was found.",
+    "It would lie below the tabulated figure under every documented assumption with loose "
+    "metal in its worst place; this is not the distance as it was found.",
+)
 POLLUTION, DIRTY, CATEGORY, ALTITUDE = 2.0, 3.0, 2.0, 2000.0
 FAST = 30e3                     # Hz: above it the peak counts as fast
 HIGHEST = 1.1                   # times the rated mains voltage that a unit has to bear

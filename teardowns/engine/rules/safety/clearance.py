@@ -10,6 +10,7 @@ from teardowns.engine.mathml import EQ, TIMES, equation, fn, op, sym
 from teardowns.engine.requirements.barriers import (
     BASIC,
     EARTHED_PLUGS,
+    OPEN_PATHS,
     REINFORCED,
     UNEARTHED,
     required_distances,
@@ -46,14 +47,7 @@ COATED, FUNCTIONAL, UNREAD, BELOW_LEGACY, NO_EARTH, AT_ODDS, JOINT, MOVED = rang
         "it crosses was not measured.",
         "It meets the tabulated figure; it is below the usual figure of the withdrawn standard "
         "that the label names.",
-        "This plug has no earth: whether a hand can touch what this path ends at was not recorded. "
-        "Where it can, the path is one from the mains side to the output.",
-        "Another reading of the same place says otherwise: the evidence does not decide which "
-        "of them holds.",
-        "It would lie below the tabulated figure under every documented assumption if one solder "
-        "joint opened; this is not the distance as it was found.",
-        "It would lie below the tabulated figure under every documented assumption with loose "
-        "metal in its worst place; this is not the distance as it was found.",
+        *OPEN_PATHS,
     ),
     optional=("situation", "distance_u", "distance_assumed", "other_least", "other_most",
               "pollution_degree", "coated", "contaminated", *SHAPE,
