@@ -5,7 +5,8 @@ import pytest
 from django.urls import reverse
 
 from teardowns.engine import rulebook
-from teardowns.models import Assessment
+from teardowns.models import Assessment, Unit
+from tests.published import published
 from tests.views.opened import opened
 
 pytestmark = pytest.mark.django_db
@@ -70,6 +71,14 @@ def test_a_check_shows_what_it_says_of_each_claim(client, unit):
     words = text_of(sheet(client, unit, "checks/plate_input_balance"))
     assert "“5V⎓3A”" in words and "“20V⎓2.25A”" in words
     assert "consistent" in words
+
+
+def test_a_check_that_has_nothing_to_look_at_says_so(client, alice):
+    unit = Unit.objects.create(contributor=alice, title="Lumen 30")
+    published(unit)
+    page = sheet(client, unit, "checks/capability_list")
+    assert "Nothing is recorded of this unit that this check looks at" in text_of(page)
+    assert 'class="ends"' not in page.content.decode() and "What the check" not in text_of(page)
 
 
 def test_a_line_can_be_read_as_evidence_about_another_claim(client, unit):
